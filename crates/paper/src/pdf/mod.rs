@@ -5,6 +5,7 @@ mod draw;
 mod error;
 mod fonts;
 mod meta;
+mod packed;
 mod pictures;
 mod tags;
 
@@ -22,6 +23,7 @@ pub use meta::Meta;
 use crate::page::{Document, Item};
 use draw::PageSink;
 use fonts::Fonts;
+use packed::packed;
 use pictures::Pictures;
 use tags::Tags;
 
@@ -65,7 +67,9 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     engine.set_outline(contents);
     engine.set_metadata(metadata(meta, document.language));
     let bytes = engine.finish();
-    bytes.map_err(|why| PdfError::Engine(format!("{why:?}")))
+    let bytes = bytes.map_err(|why| PdfError::Engine(format!("{why:?}")))?;
+    // Larger, but as good.
+    Ok(packed(&bytes).unwrap_or(bytes))
 }
 
 fn settings() -> Result<SerializeSettings, PdfError> {
