@@ -29,9 +29,10 @@ pub const fn is_in_customers_language(paper: Paper) -> bool {
         Paper::Quotation
         | Paper::Confirmation
         | Paper::Receiving
+        | Paper::Certificate
         | Paper::Packing
         | Paper::Label => true,
-        Paper::Traveler | Paper::Inspection | Paper::FirstArticle | Paper::Certificate => false,
+        Paper::Traveler | Paper::Inspection | Paper::FirstArticle => false,
     }
 }
 

@@ -4,7 +4,6 @@
 pub mod axes;
 pub mod blank;
 pub mod cautions;
-pub mod certificate;
 pub mod counted;
 pub mod customer;
 pub mod drawing;

@@ -4,11 +4,13 @@
 mod agreed;
 mod answers;
 mod captions;
+mod certificate;
 mod confirmation;
 mod frame;
 mod heads;
 mod hole;
 mod label;
+mod nonconformance;
 mod opening;
 mod order;
 mod packing;
@@ -21,11 +23,13 @@ mod who;
 pub use agreed::Agreed;
 pub use answers::{Answers, Lengths};
 pub use captions::Captions;
+pub use certificate::Certificate;
 pub use confirmation::Confirmation;
 pub use frame::Frame;
 pub use heads::Heads;
 pub use hole::Hole;
 pub use label::Label;
+pub use nonconformance::Nonconformance;
 pub use opening::Opening;
 pub use order::Order;
 pub use packing::Packing;
@@ -50,6 +54,8 @@ pub struct Words {
     pub answers: Answers,
     /// Captions of fields that several papers have.
     pub captions: Captions,
+    /// The certificate of conformance.
+    pub certificate: Certificate,
     /// The order confirmation.
     pub confirmation: Confirmation,
     /// Head and foot of every page.
@@ -60,6 +66,8 @@ pub struct Words {
     pub hole: Hole,
     /// The box label.
     pub label: Label,
+    /// Non-conformances.
+    pub nonconformance: Nonconformance,
     /// How papers begin.
     pub opening: Opening,
     /// What differs in an order.

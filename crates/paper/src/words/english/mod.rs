@@ -4,11 +4,13 @@
 mod agreed;
 pub mod answers;
 pub mod captions;
+mod certificate;
 mod confirmation;
 mod frame;
 pub mod heads;
 pub mod hole;
 mod label;
+mod nonconformance;
 pub mod opening;
 pub mod order;
 mod packing;
@@ -26,11 +28,13 @@ pub(super) const WORDS: Words = Words {
     agreed: agreed::WORDS,
     answers: answers::WORDS,
     captions: captions::WORDS,
+    certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
     label: label::WORDS,
+    nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,
     order: order::WORDS,
     packing: packing::WORDS,

@@ -3,11 +3,13 @@
 mod agreed;
 mod answers;
 mod captions;
+mod certificate;
 mod confirmation;
 mod frame;
 mod heads;
 mod hole;
 mod label;
+mod nonconformance;
 mod opening;
 mod order;
 mod packing;
@@ -29,11 +31,13 @@ pub(super) const WORDS: Words = Words {
     agreed: agreed::WORDS,
     answers: answers::WORDS,
     captions: captions::WORDS,
+    certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
     label: label::WORDS,
+    nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,
     order: order::WORDS,
     packing: packing::WORDS,
