@@ -481,7 +481,7 @@ fn the_floors_block_is_on_the_first_page_and_large() {
 #[test]
 fn no_text_is_under_eight_points() {
     let shop = Shop::embedded().expect("the shop");
-    for (name, job) in all() {
+    for (name, job, _) in in_each_language() {
         for &paper in Paper::ALL {
             let document = common::printed(&job, shop, Sheet::A4, |matter| {
                 quillbore_paper::document(paper, &[matter])

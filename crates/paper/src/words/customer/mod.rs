@@ -3,12 +3,14 @@
 
 mod agreed;
 mod answers;
+mod blank;
 mod captions;
 mod certificate;
 mod confirmation;
 mod frame;
 mod heads;
 mod hole;
+mod inspection;
 mod label;
 mod nonconformance;
 mod opening;
@@ -22,12 +24,14 @@ mod who;
 
 pub use agreed::Agreed;
 pub use answers::{Answers, Lengths};
+pub use blank::Blank;
 pub use captions::Captions;
 pub use certificate::Certificate;
 pub use confirmation::Confirmation;
 pub use frame::Frame;
 pub use heads::Heads;
 pub use hole::Hole;
+pub use inspection::Inspection;
 pub use label::Label;
 pub use nonconformance::Nonconformance;
 pub use opening::Opening;
@@ -52,6 +56,8 @@ pub struct Words {
     pub agreed: Agreed,
     /// Checks that the customer is asked about, and what was answered.
     pub answers: Answers,
+    /// Blank forms.
+    pub blank: Blank,
     /// Captions of fields that several papers have.
     pub captions: Captions,
     /// The certificate of conformance.
@@ -64,6 +70,8 @@ pub struct Words {
     pub heads: Heads,
     /// A row of holes as the drawing has it.
     pub hole: Hole,
+    /// The hole inspection record.
+    pub inspection: Inspection,
     /// The box label.
     pub label: Label,
     /// Non-conformances.

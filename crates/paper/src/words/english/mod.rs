@@ -3,12 +3,14 @@
 
 mod agreed;
 pub mod answers;
+mod blank;
 pub mod captions;
 mod certificate;
 mod confirmation;
 mod frame;
 pub mod heads;
 pub mod hole;
+pub mod inspection;
 mod label;
 mod nonconformance;
 pub mod opening;
@@ -27,12 +29,14 @@ pub(super) const WORDS: Words = Words {
     form: |form| form,
     agreed: agreed::WORDS,
     answers: answers::WORDS,
+    blank: blank::WORDS,
     captions: captions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
+    inspection: inspection::WORDS,
     label: label::WORDS,
     nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,

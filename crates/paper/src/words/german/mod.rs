@@ -2,12 +2,14 @@
 
 mod agreed;
 mod answers;
+mod blank;
 mod captions;
 mod certificate;
 mod confirmation;
 mod frame;
 mod heads;
 mod hole;
+mod inspection;
 mod label;
 mod nonconformance;
 mod opening;
@@ -30,12 +32,14 @@ pub(super) const WORDS: Words = Words {
     form: |_| FORM,
     agreed: agreed::WORDS,
     answers: answers::WORDS,
+    blank: blank::WORDS,
     captions: captions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
+    inspection: inspection::WORDS,
     label: label::WORDS,
     nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,
