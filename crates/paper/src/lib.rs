@@ -30,10 +30,11 @@ pub const fn is_in_customers_language(paper: Paper) -> bool {
         | Paper::Confirmation
         | Paper::Receiving
         | Paper::Inspection
+        | Paper::FirstArticle
         | Paper::Certificate
         | Paper::Packing
         | Paper::Label => true,
-        Paper::Traveler | Paper::FirstArticle => false,
+        Paper::Traveler => false,
     }
 }
 

@@ -3,11 +3,11 @@
 
 pub mod axes;
 pub mod cautions;
+pub mod characteristic;
 pub mod counted;
 pub mod customer;
 pub mod drawing;
 mod english;
-pub mod first_article;
 mod german;
 pub mod kinds;
 pub mod logo;

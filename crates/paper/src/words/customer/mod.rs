@@ -7,6 +7,7 @@ mod blank;
 mod captions;
 mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 mod heads;
 mod hole;
@@ -28,6 +29,7 @@ pub use blank::Blank;
 pub use captions::Captions;
 pub use certificate::Certificate;
 pub use confirmation::Confirmation;
+pub use first_article::{CharacteristicsForm, FirstArticle, MaterialsForm, PartForm};
 pub use frame::Frame;
 pub use heads::Heads;
 pub use hole::Hole;
@@ -64,6 +66,8 @@ pub struct Words {
     pub certificate: Certificate,
     /// The order confirmation.
     pub confirmation: Confirmation,
+    /// The first article inspection report.
+    pub first_article: FirstArticle,
     /// Head and foot of every page.
     pub frame: Frame,
     /// Heads of columns that several papers have.

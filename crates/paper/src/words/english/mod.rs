@@ -7,6 +7,7 @@ mod blank;
 pub mod captions;
 mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 pub mod heads;
 pub mod hole;
@@ -33,6 +34,7 @@ pub(super) const WORDS: Words = Words {
     captions: captions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
+    first_article: first_article::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,

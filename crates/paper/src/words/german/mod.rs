@@ -6,6 +6,7 @@ mod blank;
 mod captions;
 mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 mod heads;
 mod hole;
@@ -36,6 +37,7 @@ pub(super) const WORDS: Words = Words {
     captions: captions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
+    first_article: first_article::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
