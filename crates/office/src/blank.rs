@@ -60,6 +60,7 @@ pub fn print(
     if pages.is_some_and(|pages| !(1..=MOST_BLANK_PAGES).contains(&pages)) {
         return Err(said::pages(MOST_BLANK_PAGES));
     }
+    let called = form.called(sitting.job.language());
     let why_not = why_not(form, sitting);
     let stamp = Stamp {
         why_not: why_not.as_deref(),
@@ -68,7 +69,7 @@ pub fn print(
     let (document, unprintable) = print::laid_out(&[sitting], shop, day, sheet, stamp, |matters| {
         quillbore_paper::blank(form, &matters[0], pages)
     });
-    let bytes = print::pdf_called(said::form(form), &document, sitting.job, shop, day)?;
+    let bytes = print::pdf_called(called, &document, sitting.job, shop, day)?;
     Ok(Printed {
         name: file_key(form),
         bytes,

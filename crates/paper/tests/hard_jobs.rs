@@ -15,7 +15,7 @@ use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
 use quillbore_paper::typeset::look;
 use quillbore_paper::words::customer::Words;
-use quillbore_paper::{Document, Sheet, shown};
+use quillbore_paper::{BlankForm, Document, Sheet, blank, shown};
 
 fn says(job: &Job, paper: Paper) -> String {
     let shop = Shop::embedded().expect("the shop");
@@ -66,14 +66,21 @@ fn no_page_is_cut_and_no_text_lies_on_another() {
     let shop = Shop::embedded().expect("the shop");
     for (name, job, _) in in_each_language() {
         for sheet in [Sheet::A4, Sheet::Letter] {
-            for &paper in Paper::ALL {
-                let document = common::printed(&job, shop, sheet, |matter| {
-                    quillbore_paper::document(paper, &[matter])
+            let papers = Paper::ALL.iter().map(|paper| {
+                let set = common::printed(&job, shop, sheet, |matter| {
+                    quillbore_paper::document(*paper, &[matter])
                 });
+                (format!("{paper:?}"), set)
+            });
+            let blanks = BlankForm::ALL.iter().map(|form| {
+                let set = common::printed(&job, shop, sheet, |matter| blank(*form, &matter, None));
+                (format!("blank {form:?}"), set)
+            });
+            for (paper, document) in papers.chain(blanks) {
                 let (width, height) = sheet.size();
                 for (page, runs) in runs(&document).iter().enumerate() {
                     let told =
-                        |run: &TextRun| format!("{name}, {paper:?}, page {}: {run:?}", page + 1);
+                        |run: &TextRun| format!("{name}, {paper}, page {}: {run:?}", page + 1);
                     for run in runs {
                         assert!(run.style.size >= look::LEAST, "{}", told(run));
                         assert!(

@@ -1,6 +1,6 @@
 //! Blank forms of a job: further pages of its records, printed whenever the floor runs out of them.
 
-use quillbore_job::Paper;
+use quillbore_job::{Language, Paper};
 
 use crate::language_of;
 use crate::letterhead::frame::Frame;
@@ -8,6 +8,7 @@ use crate::matter::Matter;
 use crate::page::Document;
 use crate::papers::{inspection, traveler};
 use crate::typeset::flow::Flow;
+use crate::words::customer::Words;
 use crate::words::traveler::record as of_record;
 
 /// A form that is written on by hand.
@@ -38,6 +39,18 @@ impl BlankForm {
         match self {
             Self::RunRecord => Paper::Traveler,
             Self::Inspection => Paper::Inspection,
+        }
+    }
+
+    /// What it is called for a customer of a language.
+    #[must_use]
+    pub const fn called(self, customers: Language) -> &'static str {
+        match self {
+            Self::RunRecord => of_record::BLANK,
+            Self::Inspection => {
+                let language = language_of(self.paper(), customers);
+                Words::of(language).blank.inspection
+            }
         }
     }
 }

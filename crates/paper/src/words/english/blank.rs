@@ -5,6 +5,7 @@ use crate::words::customer::Blank;
 
 /// What they say in English.
 pub(super) const WORDS: Blank = Blank {
+    inspection: "blank inspection record",
     goes_with: |travelers| match travelers {
         [one] => format!("a further page, printed empty; it goes with traveler {one}"),
         _ => "a further page, printed empty; it goes with the traveler of its parts".to_owned(),

@@ -5,6 +5,7 @@ use crate::words::customer::Blank;
 
 /// What they say in German.
 pub(super) const WORDS: Blank = Blank {
+    inspection: "leeres Prüfprotokoll",
     goes_with: |travelers| match travelers {
         [one] => format!("weitere Seite, leer gedruckt; gehört zur Laufkarte {one}"),
         _ => "weitere Seite, leer gedruckt; gehört zur Laufkarte der Teile".to_owned(),
