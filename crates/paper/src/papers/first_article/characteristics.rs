@@ -19,8 +19,9 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
     let mut table = Table::new([
         Column::text(words.number, Width::Fit(40.0)).style(STRONG),
         Column::text(words.location, Width::Fit(48.0)),
-        Column::text(words.designator, Width::Fixed(mm(18.5))),
-        Column::text(words.requirement, Width::Share(1.8)),
+        Column::text(words.designator, Width::Fit(mm(18.5))),
+        // A size with its limits and unit stands on one line.
+        Column::text(words.requirement, Width::Fit(88.0)),
         Column::text(words.result, Width::Share(1.6)),
         Column::text(words.tooling, Width::Share(1.4)),
         Column::text(all.inspection.accepted, Width::Fixed(mm(17.0))),

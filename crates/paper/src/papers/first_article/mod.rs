@@ -47,11 +47,11 @@ fn identity(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Captioned::of(words.part_number, matter.text(Field::Part), 2.4).style(STRONG),
-            Captioned::of(words.part_name, matter.text(Field::PartName), 2.4),
+            Captioned::of(words.part_number, matter.text(Field::Part), 2.2).style(STRONG),
+            Captioned::of(words.part_name, matter.text(Field::PartName), 2.2),
             Captioned::of(words.serial, &piece.serial, 1.6).style(STRONG),
             Captioned::of(words.report, &matter.number_of(Paper::FirstArticle), 2.0).style(STRONG),
-            Captioned::of(words.part_revision, follows.revision, 1.2).style(STRONG),
+            Captioned::of(words.part_revision, follows.revision, 1.6).style(STRONG),
         ],
     );
 }

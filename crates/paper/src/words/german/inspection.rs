@@ -17,7 +17,7 @@ pub(super) const WORDS: Inspection = Inspection {
     zone: "Feld",
     drawing_says: "Maß laut Zeichnung",
     go: "Gutseite",
-    no_go: "Ausschuss",
+    no_go: "Ausschussseite",
     of_the_lot: "Über mehrere Teile gemessen",
     of_the_lot_remark: "kleinstes bis größtes Maß der genannten Teile, keines einzelnen Teils",
     hole_numbers: "Bohrung Nr.",
@@ -38,7 +38,7 @@ pub(super) const WORDS: Inspection = Inspection {
     nonconformances: "Abweichungen",
     no_nonconformances: "Keine verzeichnet.",
     all_checked: "Jede Bohrung der oben genannten Teile wurde geprüft, wie oben angegeben.",
-    as_noted: "Geprüft, soweit oben angegeben. Was oben nicht angegeben ist, wurde nicht geprüft.",
+    as_noted: "Geprüft, soweit oben angegeben; was dort nicht steht, wurde nicht geprüft.",
     sampling: |level, limit| {
         format!("ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Prüfniveau {level}, AQL {limit}")
     },
@@ -116,17 +116,17 @@ fn how_checked(kinds: Kinds) -> Vec<&'static str> {
     let mut said = Vec::new();
     if kinds.open {
         said.push(
-            "Offene Bohrungen: Der Prüfstift der Gutseite (Mindestmaß) geht durch die ganze Tiefe, der \
-             der Ausschussseite (Höchstmaß) geht nicht hinein.",
+            "Offene Bohrungen: Die Gutseite (Mindestmaß) geht durch die ganze Tiefe, die Ausschussseite \
+             (Höchstmaß) nicht hinein.",
         );
     }
     if kinds.blind {
         said.push(
-            "Grundbohrungen (Sacklöcher): Der Prüfstift der Gutseite (Mindestmaß) geht bis zum Grund, \
-             der der Ausschussseite (Höchstmaß) geht nicht hinein; die Tiefe wird gemessen.",
+            "Sacklöcher: Die Gutseite (Mindestmaß) geht bis zum Grund, die Ausschussseite (Höchstmaß) nicht \
+             hinein; die Tiefe wird gemessen.",
         );
     }
-    said.push("Ein Istmaß steht nur da, wo gemessen wurde.");
+    said.push("Geprüft wird mit Prüfstiften; Istmaße stehen nur da, wo gemessen wurde.");
     said
 }
 
