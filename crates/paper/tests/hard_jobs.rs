@@ -484,6 +484,27 @@ fn the_floors_block_is_on_the_first_page_and_large() {
     assert_eq!(larger, 0);
 }
 
+/// Whoever measures by a first article report reads size, limits and unit in one glance.
+#[test]
+fn a_first_article_report_never_parts_a_size_from_its_limits_and_unit() {
+    let shop = Shop::embedded().expect("the shop");
+    let mut seen = 0;
+    for (name, job, _) in in_each_language() {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let document = common::printed(&job, shop, sheet, |matter| {
+                quillbore_paper::document(Paper::FirstArticle, &[matter])
+            });
+            let runs = runs(&document);
+            let sizes = runs.iter().flatten();
+            for run in sizes.filter(|run| run.text.contains('\u{2300}')) {
+                assert!(run.text.ends_with(job.unit.symbol()), "{name}: {run:?}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 60, "{seen}");
+}
+
 /// Nothing of any paper is set smaller than can be read on a shop floor.
 #[test]
 fn no_text_is_under_eight_points() {
