@@ -191,6 +191,7 @@ fn plans_and_first_articles_are_asked_for_in_words() {
         ("every hole by pin; fair copies to the office", false),
         ("first article report", true),
         ("FAI to AS9102", true),
+        ("mit Erstmusterpr\u{fc}fbericht", true),
     ] {
         assert_eq!(wants_first_article(&with(text)), wanted, "{text}");
     }

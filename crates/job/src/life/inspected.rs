@@ -120,7 +120,8 @@ pub fn wants_first_article(job: &Job) -> bool {
     let named = words.any(|word| matches!(word, "as9102" | "9102" | "fai"));
     let numbered = |row: &Row| !row.characteristic.text().trim().is_empty();
     let mut rows = job.rows.iter();
-    named || asked.contains("first article") || rows.any(|row| numbered(row))
+    let in_words = ["first article", "erstmuster"].map(|words| asked.contains(words));
+    named || in_words.contains(&true) || rows.any(|row| numbered(row))
 }
 
 /// The sampling plan that was asked for, as `AQL 1.0` or `level II, AQL 0.65` in what is typed of the
