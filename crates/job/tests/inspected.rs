@@ -171,15 +171,77 @@ fn plans_and_first_articles_are_asked_for_in_words() {
             Some((InspectionLevel::Special(3), 4.0)),
         ),
         ("AQL as agreed", None),
+        ("level the part, then every hole by pin", None),
+        (
+            "level S2; AQL: 2,5",
+            Some((InspectionLevel::Special(2), 2.5)),
+        ),
+        (
+            "Stichprobe nach ISO 2859-1, Pr\u{fc}fniveau iii, AQL 0,65",
+            Some((InspectionLevel::General(3), 0.65)),
+        ),
+        ("AQL 1.0,level I", Some((InspectionLevel::General(1), 1.0))),
     ] {
-        assert_eq!(sampling_asked(&with(text)), asked, "{text}");
+        let job = with(text);
+        assert_eq!(sampling_asked(&job), asked, "{text}");
+        assert_eq!(job.field(Field::Inspection).why(), None, "{text}");
     }
     for (text, wanted) in [
         ("", false),
         ("every hole by pin; fair copies to the office", false),
         ("first article report", true),
         ("FAI to AS9102", true),
+        ("mit Erstmusterpr\u{fc}fbericht", true),
     ] {
         assert_eq!(wants_first_article(&with(text)), wanted, "{text}");
+    }
+}
+
+/// A plan that ISO 2859-1 doesn't have is told, and nothing is priced or planned by another one.
+#[test]
+fn a_level_that_there_is_not_is_told_with_those_that_there_are() {
+    use quillbore_calc::finding::Level;
+    use quillbore_job::Shop;
+    use quillbore_job::inspected::sampling_asked;
+    use quillbore_job::results::{Beside, Telling, results_now};
+    for (text, says) in [
+        (
+            "AQL 1.0 level IV",
+            "\u{201c}IV\u{201d} is not an inspection level of ISO 2859-1: type level I, II, III, S-1, S-2, \
+             S-3 or S-4.",
+        ),
+        (
+            "level S-5, AQL 1.0",
+            "\u{201c}S-5\u{201d} is not an inspection level",
+        ),
+        (
+            "AQL 1.0, level 2",
+            "\u{201c}2\u{201d} is not an inspection level",
+        ),
+        (
+            "AQL 1.0.2",
+            "\u{201c}1.0.2\u{201d} is not an acceptance quality limit: type AQL 1.0",
+        ),
+    ] {
+        let set = Edit::SetField {
+            field: Field::Inspection,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        let (job, _) = apply(&Job::default(), &set).expect("it is done");
+        let entry = job.field(Field::Inspection);
+        assert_eq!(entry.text(), text);
+        let why = entry.why().expect("it can't be read");
+        assert!(why.starts_with(says), "{why}");
+        assert_eq!(sampling_asked(&job), None, "{text}");
+        let shop = Shop::embedded().expect("the shop");
+        let results = results_now(&job, shop);
+        let telling = Telling::new(&job, shop);
+        let mut stops = results
+            .notes
+            .iter()
+            .filter(|note| note.level == Level::Stop);
+        let stop = stops.find(|note| note.beside == Beside::Field(Field::Inspection));
+        assert!(telling.text(stop.expect("a stop")).contains(says), "{text}");
     }
 }

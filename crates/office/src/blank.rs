@@ -2,8 +2,10 @@
 
 use chrono::NaiveDate;
 use quillbore_job::life::{Blocker, changed_since_release};
-use quillbore_job::{Job, Paper, Shop};
-use quillbore_paper::{BlankForm, Sheet};
+use quillbore_job::words::life;
+use quillbore_job::{Job, Language, Paper, Shop};
+use quillbore_paper::words::customer::Words;
+use quillbore_paper::{BlankForm, Sheet, language_of};
 
 use crate::failure::Failure;
 use crate::print::{self, Printed, Sitting, Stamp};
@@ -16,8 +18,15 @@ pub const MOST_BLANK_PAGES: usize = 125;
 /// the form rests.
 #[must_use]
 pub fn why_not(form: BlankForm, sitting: Sitting<'_>) -> Option<String> {
-    if sitting.job.standing(Paper::Traveler).next().is_none() {
-        return Some(print::why_not(Paper::Traveler, sitting));
+    why_not_in(Language::English, form, sitting)
+}
+
+/// The same as it stands on the pages of a form in a language.
+fn why_not_in(language: Language, form: BlankForm, sitting: Sitting<'_>) -> Option<String> {
+    if let Some(in_the_way) = in_the_way(sitting) {
+        let frame = &Words::of(language).frame;
+        let lead = (frame.not_issued)(Paper::Traveler, in_the_way.is_empty());
+        return Some(life::because(lead, &in_the_way));
     }
     outdated(form, sitting.job).map(|traveler| said::outdated(&traveler))
 }
@@ -60,7 +69,9 @@ pub fn print(
     if pages.is_some_and(|pages| !(1..=MOST_BLANK_PAGES).contains(&pages)) {
         return Err(said::pages(MOST_BLANK_PAGES));
     }
-    let why_not = why_not(form, sitting);
+    let customers = sitting.job.language();
+    let called = form.called(customers);
+    let why_not = why_not_in(language_of(form.paper(), customers), form, sitting);
     let stamp = Stamp {
         why_not: why_not.as_deref(),
         ..Stamp::default()
@@ -68,7 +79,7 @@ pub fn print(
     let (document, unprintable) = print::laid_out(&[sitting], shop, day, sheet, stamp, |matters| {
         quillbore_paper::blank(form, &matters[0], pages)
     });
-    let bytes = print::pdf_called(said::form(form), &document, sitting.job, shop, day)?;
+    let bytes = print::pdf_called(called, &document, sitting.job, shop, day)?;
     Ok(Printed {
         name: file_key(form),
         bytes,

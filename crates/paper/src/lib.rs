@@ -21,17 +21,20 @@ use quillbore_job::{Language, Paper};
 
 use papers::{certificate, confirmation, first_article, inspection, label, packing, receiving};
 
-/// Whether a paper is printed in the customer's language; the others are in the shop's own, which for
-/// inspection record and certificate is only so because nobody has put their words into another yet.
+/// Whether a paper is printed in the customer's language; the traveler is in the shop's own, since the floor
+/// reads it.
 #[must_use]
 pub const fn is_in_customers_language(paper: Paper) -> bool {
     match paper {
         Paper::Quotation
         | Paper::Confirmation
         | Paper::Receiving
+        | Paper::Inspection
+        | Paper::FirstArticle
+        | Paper::Certificate
         | Paper::Packing
         | Paper::Label => true,
-        Paper::Traveler | Paper::Inspection | Paper::FirstArticle | Paper::Certificate => false,
+        Paper::Traveler => false,
     }
 }
 

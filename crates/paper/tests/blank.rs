@@ -9,7 +9,7 @@
 mod common;
 
 use quillbore_job::slip::{SlipKind, kind, line};
-use quillbore_job::{Job, Paper, Shop};
+use quillbore_job::{Edit, Field, Job, Language, Paper, Shop, Unit, apply};
 use quillbore_paper::page::{Item, Role, TextRun, mm};
 use quillbore_paper::typeset::flow::Body;
 use quillbore_paper::{BlankForm, Document, Matter, Sheet, blank, document};
@@ -202,4 +202,34 @@ fn pages_too_few_for_all_lines_say_how_many_lines_have_no_room() {
     assert!(!common::prose(&all).contains("no room here"));
     let more = set(&job, BlankForm::Inspection, Some(needed + 2), Sheet::A4);
     assert_eq!(more.pages.len(), needed + 2);
+}
+
+/// The further pages of a paper are in its language, and are called so.
+#[test]
+fn blank_pages_are_in_the_language_of_their_paper() {
+    let mut sample = common::ring();
+    for (language, inspection, line) in [
+        (
+            Language::English,
+            "blank inspection record",
+            "Hole inspection record",
+        ),
+        (
+            Language::German,
+            "leeres Pr\u{fc}fprotokoll",
+            "Pr\u{fc}fprotokoll der Bohrungen",
+        ),
+    ] {
+        let edit = Edit::SetField {
+            field: Field::Language,
+            text: language.key().to_owned(),
+            unit: Unit::Mm,
+        };
+        sample.job = apply(&sample.job, &edit).unwrap().0;
+        let set = |form: BlankForm| blank(form, &sample.matter(Sheet::A4), None);
+        assert_eq!(BlankForm::Inspection.called(language), inspection);
+        assert!(common::prose(&set(BlankForm::Inspection)).contains(line));
+        assert_eq!(BlankForm::RunRecord.called(language), "blank run record");
+        assert!(common::prose(&set(BlankForm::RunRecord)).contains("Run record"));
+    }
 }

@@ -15,7 +15,7 @@ use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
 use quillbore_paper::typeset::look;
 use quillbore_paper::words::customer::Words;
-use quillbore_paper::{Document, Sheet, shown};
+use quillbore_paper::{BlankForm, Document, Sheet, blank, shown};
 
 fn says(job: &Job, paper: Paper) -> String {
     let shop = Shop::embedded().expect("the shop");
@@ -66,14 +66,21 @@ fn no_page_is_cut_and_no_text_lies_on_another() {
     let shop = Shop::embedded().expect("the shop");
     for (name, job, _) in in_each_language() {
         for sheet in [Sheet::A4, Sheet::Letter] {
-            for &paper in Paper::ALL {
-                let document = common::printed(&job, shop, sheet, |matter| {
-                    quillbore_paper::document(paper, &[matter])
+            let papers = Paper::ALL.iter().map(|paper| {
+                let set = common::printed(&job, shop, sheet, |matter| {
+                    quillbore_paper::document(*paper, &[matter])
                 });
+                (format!("{paper:?}"), set)
+            });
+            let blanks = BlankForm::ALL.iter().map(|form| {
+                let set = common::printed(&job, shop, sheet, |matter| blank(*form, &matter, None));
+                (format!("blank {form:?}"), set)
+            });
+            for (paper, document) in papers.chain(blanks) {
                 let (width, height) = sheet.size();
                 for (page, runs) in runs(&document).iter().enumerate() {
                     let told =
-                        |run: &TextRun| format!("{name}, {paper:?}, page {}: {run:?}", page + 1);
+                        |run: &TextRun| format!("{name}, {paper}, page {}: {run:?}", page + 1);
                     for run in runs {
                         assert!(run.style.size >= look::LEAST, "{}", told(run));
                         assert!(
@@ -477,11 +484,32 @@ fn the_floors_block_is_on_the_first_page_and_large() {
     assert_eq!(larger, 0);
 }
 
+/// Whoever measures by a first article report reads size, limits and unit in one glance.
+#[test]
+fn a_first_article_report_never_parts_a_size_from_its_limits_and_unit() {
+    let shop = Shop::embedded().expect("the shop");
+    let mut seen = 0;
+    for (name, job, _) in in_each_language() {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let document = common::printed(&job, shop, sheet, |matter| {
+                quillbore_paper::document(Paper::FirstArticle, &[matter])
+            });
+            let runs = runs(&document);
+            let sizes = runs.iter().flatten();
+            for run in sizes.filter(|run| run.text.contains('\u{2300}')) {
+                assert!(run.text.ends_with(job.unit.symbol()), "{name}: {run:?}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 60, "{seen}");
+}
+
 /// Nothing of any paper is set smaller than can be read on a shop floor.
 #[test]
 fn no_text_is_under_eight_points() {
     let shop = Shop::embedded().expect("the shop");
-    for (name, job) in all() {
+    for (name, job, _) in in_each_language() {
         for &paper in Paper::ALL {
             let document = common::printed(&job, shop, Sheet::A4, |matter| {
                 quillbore_paper::document(paper, &[matter])

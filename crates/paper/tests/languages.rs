@@ -19,19 +19,16 @@ use quillbore_job::file::read_job;
 use quillbore_job::order::{Difference, FieldChange, HoleChange, Revised};
 use quillbore_job::read_line::read_line;
 use quillbore_job::{
-    CellAt, Column, Edit, Field, FieldKind, Form, Job, Language, Line, Paper, Shop, Unit, apply,
+    CellAt, Column, Edit, Field, FieldKind, Form, Job, Language, Line, Paper, Shop, SlipKind, Unit,
+    apply,
 };
 use quillbore_paper::page::{Item, Role};
 use quillbore_paper::pdf::{Meta, write};
 use quillbore_paper::words::customer::Words;
 use quillbore_paper::words::kinds::Kinds;
-use quillbore_paper::{Document, Remark, Sheet, document, is_in_customers_language};
-
-/// Papers that are printed in the customer's language.
-fn for_customers() -> impl Iterator<Item = Paper> {
-    let all = Paper::ALL.iter().copied();
-    all.filter(|paper| is_in_customers_language(*paper))
-}
+use quillbore_paper::{
+    BlankForm, Document, Remark, Sheet, blank, document, is_in_customers_language,
+};
 
 /// Stands for whatever somebody typed.
 const TYPED: &str = "Xq";
@@ -59,6 +56,7 @@ fn jobs() -> BTreeMap<String, Job> {
     assert!(jobs.len() > 12, "{}", jobs.len());
     let first = jobs.values().next().expect("a job");
     let full = full(first);
+    jobs.insert("recorded".to_owned(), recorded(&full));
     jobs.insert("full".to_owned(), full);
     jobs
 }
@@ -87,6 +85,78 @@ fn full(job: &Job) -> Job {
     job
 }
 
+/// The job with all that is recorded of inspections and non-conformances: of one piece and of several,
+/// closed and open, with a row that has no mark, and with a plan of samples that was asked for.
+fn recorded(job: &Job) -> Job {
+    let mut job = with(job, Field::Inspection, "AQL 1.0");
+    let no_mark = Edit::SetCells {
+        at: CellAt {
+            row: 1,
+            column: Column::Mark,
+        },
+        rows: vec![vec![Some(String::new())]],
+        unit: Unit::Mm,
+    };
+    let first = job.rows[0].mark.text().to_owned();
+    job = done(&job, &no_mark);
+    for (column, text) in [
+        (Column::Characteristic, "7"),
+        (Column::Zone, "B2"),
+        (Column::Angle, "12"),
+    ] {
+        let at = CellAt { row: 0, column };
+        let edit = Edit::SetCells {
+            at,
+            rows: vec![vec![Some(text.to_owned())]],
+            unit: Unit::Mm,
+        };
+        job = done(&job, &edit);
+    }
+    let of_one = [
+        (Line::Date, "2026-11-05"),
+        (Line::Serials, "101"),
+        (Line::HoleNumbers, "1-4"),
+        (Line::Checked, "4"),
+        (Line::NotGood, "1"),
+        (Line::Pins, "0.39"),
+        (Line::Position, TYPED),
+        (Line::AngleFound, TYPED),
+        (Line::Gauge, TYPED),
+        (Line::CalibrationDue, "2027-03-31"),
+        (Line::Temperature, "20"),
+        (Line::By, TYPED),
+        (Line::Note, TYPED),
+    ];
+    for mark in [first.as_str(), "row 2"] {
+        let mut lines = of_one.to_vec();
+        lines.push((Line::Mark, mark));
+        common::pin(&mut job, SlipKind::Inspection, &lines);
+    }
+    let of_several = [
+        (Line::Mark, first.as_str()),
+        (Line::Serials, "101-103"),
+        (Line::Pins, "0.38 to 0.40"),
+    ];
+    common::pin(&mut job, SlipKind::Inspection, &of_several);
+    common::pin(&mut job, SlipKind::Inspection, &of_several[..1]);
+    let trouble = [
+        (Line::Date, "2026-11-06"),
+        (Line::HolesNamed, first.as_str()),
+        (Line::Serials, "101"),
+        (Line::Count, "2"),
+        (Line::What, TYPED),
+        (Line::Redo, "2"),
+        (Line::NotSent, "1"),
+        (Line::SendBecause, TYPED),
+        (Line::Decision, TYPED),
+        (Line::DecidedBy, TYPED),
+        (Line::Closed, "2026-11-07"),
+    ];
+    common::pin(&mut job, SlipKind::Nonconformance, &trouble);
+    common::pin(&mut job, SlipKind::Nonconformance, &trouble[..8]);
+    job
+}
+
 fn done(job: &Job, edit: &Edit) -> Job {
     apply(job, edit).map_or_else(|refused| panic!("{edit:?}: {refused}"), |(job, _)| job)
 }
@@ -112,7 +182,9 @@ fn is_free(kind: FieldKind) -> bool {
 fn masked(job: &Job) -> Job {
     let mut job = job.clone();
     for &field in Field::ALL {
-        if is_free(field.kind()) && !job.text(field).is_empty() {
+        // A plan of samples is read; there is no word of anybody in it.
+        let is_read = field == Field::Inspection && job.text(field).starts_with("AQL");
+        if is_free(field.kind()) && !job.text(field).is_empty() && !is_read {
             job = with(&job, field, TYPED);
         }
     }
@@ -151,6 +223,23 @@ fn shop() -> Shop {
 
 fn printed(job: &Job, shop: &Shop, sheet: Sheet, paper: Paper) -> Document {
     common::printed(job, shop, sheet, |matter| document(paper, &[matter]))
+}
+
+/// Everything that is printed of a job and is in the customer's language, or is not: papers, and blank
+/// forms, on as few and on as many pages as they need.
+fn all_printed(job: &Job, shop: &Shop, sheet: Sheet, customers: bool) -> Vec<(String, Document)> {
+    let is_meant = |paper: &Paper| is_in_customers_language(*paper) == customers;
+    let papers = Paper::ALL.iter().copied().filter(is_meant);
+    let papers = papers.map(|paper| (format!("{paper:?}"), printed(job, shop, sheet, paper)));
+    let blanks = BlankForm::ALL.iter().copied();
+    let blanks = blanks.filter(|form| is_meant(&form.paper()));
+    let blanks = blanks.flat_map(|form| {
+        [Some(1), None].map(|pages| {
+            let set = common::printed(job, shop, sheet, |matter| blank(form, &matter, pages));
+            (format!("blank {form:?}"), set)
+        })
+    });
+    papers.chain(blanks).collect()
 }
 
 /// The words of a text that have letters alone, each as it stands.
@@ -223,8 +312,8 @@ fn typed(job: &Job, shop: &Shop) -> BTreeSet<String> {
         .collect()
 }
 
-/// Signs of units, and the letters of papers in their numbers.
-const SIGNS: [&str; 5] = ["mm", "in", "kg", "lb", "ISO"];
+/// Signs of units and standards, which are the same in every language.
+const SIGNS: [&str; 6] = ["mm", "in", "kg", "lb", "ISO", "II"];
 
 #[test]
 fn a_german_paper_says_nothing_in_english() {
@@ -238,18 +327,18 @@ fn a_german_paper_says_nothing_in_english() {
     for (name, job) in jobs() {
         let job = in_language(&masked(&job), Language::German);
         let typed = typed(&job, &shop);
-        for paper in for_customers() {
-            for sheet in [Sheet::A4, Sheet::Letter] {
-                let text = common::prose(&printed(&job, &shop, sheet, paper));
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            for (paper, document) in all_printed(&job, &shop, sheet, true) {
+                let text = common::prose(&document);
                 for word in words_of(&text) {
                     let is_known = typed.contains(word) || SIGNS.contains(&word);
                     assert!(
                         is_known || !english.contains(&word.to_owned()),
-                        "{name}, {paper:?}: {word}"
+                        "{name}, {paper}: {word}"
                     );
                     // A word that was torn is none any more.
                     let is_known = is_known || german.contains(word);
-                    assert!(is_known, "{name}, {paper:?}: {word} in\n{text}");
+                    assert!(is_known, "{name}, {paper}: {word} in\n{text}");
                 }
             }
         }
@@ -292,17 +381,20 @@ fn made_of(document: &Document) -> BTreeMap<&'static str, usize> {
 fn both_languages_have_the_same_tables_squares_and_fields() {
     let shop = shop();
     for (name, job) in jobs() {
-        for paper in for_customers() {
-            for sheet in [Sheet::A4, Sheet::Letter] {
-                let [english, german] = [Language::English, Language::German]
-                    .map(|language| printed(&in_language(&job, language), &shop, sheet, paper));
-                assert_eq!(
-                    made_of(&english),
-                    made_of(&german),
-                    "{name}, {paper:?} on {sheet:?}"
-                );
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let [english, german] = [Language::English, Language::German]
+                .map(|language| all_printed(&in_language(&job, language), &shop, sheet, true));
+            for ((paper, english), (_, german)) in english.iter().zip(&german) {
+                let [mut one, mut other] = [english, german].map(made_of);
+                if paper.starts_with("blank") {
+                    // Lines without a name fill what the heads leave of the page.
+                    for counted in [&mut one, &mut other] {
+                        counted.remove("cells");
+                    }
+                }
+                assert_eq!(one, other, "{name}, {paper} on {sheet:?}");
                 let cut = |document: &Document| common::prose(document).matches('\u{2026}').count();
-                assert_eq!(cut(&english), cut(&german), "{name}, {paper:?}");
+                assert_eq!(cut(english), cut(german), "{name}, {paper}");
                 assert_eq!(
                     [english.language, german.language],
                     [Language::English, Language::German]
@@ -316,13 +408,11 @@ fn both_languages_have_the_same_tables_squares_and_fields() {
 fn papers_of_the_shop_stay_as_they_are() {
     let shop = shop();
     for (name, job) in jobs() {
-        for &paper in Paper::ALL {
-            if is_in_customers_language(paper) {
-                continue;
-            }
-            let [english, german] = [Language::English, Language::German]
-                .map(|language| printed(&in_language(&job, language), &shop, Sheet::A4, paper));
-            assert_eq!(english, german, "{name}, {paper:?}");
+        let [english, german] = [Language::English, Language::German]
+            .map(|language| all_printed(&in_language(&job, language), &shop, Sheet::A4, false));
+        assert!(english.len() > 2, "traveler and run record");
+        for ((paper, english), (_, german)) in english.iter().zip(&german) {
+            assert_eq!(english, german, "{name}, {paper}");
         }
     }
 }
@@ -344,6 +434,25 @@ fn numbers_and_days_are_written_as_in_german() {
         ] {
             assert!(text.contains(needed), "{needed} in\n{text}");
         }
+    }
+}
+
+/// Slips name a row without a mark in the shop's words, whatever the paper calls it.
+#[test]
+fn what_was_measured_of_a_row_without_a_mark_stands_at_it_in_both_languages() {
+    let shop = shop();
+    let jobs = jobs();
+    let job = &jobs["recorded"];
+    for (language, row) in [(Language::English, "row 2"), (Language::German, "Zeile 2")] {
+        let set = printed(
+            &in_language(job, language),
+            &shop,
+            Sheet::A4,
+            Paper::Inspection,
+        );
+        let text = common::prose(&set).replace('\u{a0}', " ");
+        let wanted = format!("{row} 1-4: 0.39");
+        assert!(text.contains(&wanted), "{wanted} in\n{text}");
     }
 }
 
@@ -386,15 +495,14 @@ fn a_pdf_says_which_language_it_is_in() {
         author: "y".to_owned(),
         date: common::day(),
     };
-    for (language, is, other) in [
-        (Language::English, "(en)", "(de-DE)"),
-        (Language::German, "(de-DE)", "(en)"),
-    ] {
+    for (language, is) in [(Language::English, "en"), (Language::German, "de-DE")] {
         sample.job = in_language(&sample.job, language);
         let document = document(Paper::Quotation, &[sample.matter(Sheet::A4)]);
         let bytes = write(&document, &meta).expect("a PDF");
-        let text = String::from_utf8_lossy(&bytes);
-        assert!(text.contains(is) && !text.contains(other), "{language:?}");
+        let pdf = lopdf::Document::load_mem(&bytes).expect("a PDF");
+        let said = pdf.catalog().and_then(|catalog| catalog.get(b"Lang"));
+        let said = said.and_then(lopdf::Object::as_str).expect("a language");
+        assert_eq!(said, is.as_bytes(), "{language:?}");
     }
     let papers = &Words::of(Language::German).papers;
     assert_eq!(

@@ -9,6 +9,7 @@ use crate::life::parts::{ordered, sum};
 use crate::pinned::slip::lists::{Has, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::field::Field;
+use crate::typed::read_quantity;
 use crate::typed::row::Row;
 use crate::typed::serials;
 
@@ -119,32 +120,15 @@ pub fn wants_first_article(job: &Job) -> bool {
     let named = words.any(|word| matches!(word, "as9102" | "9102" | "fai"));
     let numbered = |row: &Row| !row.characteristic.text().trim().is_empty();
     let mut rows = job.rows.iter();
-    named || asked.contains("first article") || rows.any(|row| numbered(row))
+    let in_words = ["first article", "erstmuster"].map(|words| asked.contains(words));
+    named || in_words.contains(&true) || rows.any(|row| numbered(row))
 }
 
 /// The sampling plan that was asked for, as `AQL 1.0` or `level II, AQL 0.65` in what is typed of the
-/// inspection; II where no level is named.
+/// inspection; none where that can't be read, which its field says.
 #[must_use]
 pub fn sampling_asked(job: &Job) -> Option<(InspectionLevel, f64)> {
-    let asked = job.text(Field::Inspection).replace(',', " ");
-    let words: Vec<&str> = asked.split_whitespace().collect();
-    let after = |name: &str| {
-        let at = words
-            .iter()
-            .position(|word| word.eq_ignore_ascii_case(name))?;
-        words.get(at + 1).copied()
-    };
-    let limit = after("AQL")?.trim_end_matches(['%', '.', ';', ')']);
-    let level = match after("level").map(|level| level.trim_end_matches(['.', ';', ')'])) {
-        Some("I") => InspectionLevel::General(1),
-        Some("III") => InspectionLevel::General(3),
-        Some("S-1") => InspectionLevel::Special(1),
-        Some("S-2") => InspectionLevel::Special(2),
-        Some("S-3") => InspectionLevel::Special(3),
-        Some("S-4") => InspectionLevel::Special(4),
-        _ => InspectionLevel::General(2),
-    };
-    Some((level, limit.parse().ok()?))
+    read_quantity::sampling(job.text(Field::Inspection)).ok()?
 }
 
 fn checked(slips: &[View<'_, kind::Inspection>], row: &Row, parts: &Parts) -> Checked {

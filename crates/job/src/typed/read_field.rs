@@ -24,6 +24,11 @@ fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
         Field::LeadDays | Field::OutsideDays => Value::Count(read::days(text, 0)?),
         Field::ValidDays => Value::Count(read::days(text, 1)?),
         Field::Spares => Value::Count(read::whole(text, 0)?),
+        // Free text, but for a sampling plan that it may ask for.
+        Field::Inspection => {
+            read::sampling(text)?;
+            value_of(field.kind(), text, unit)?
+        }
         _ => value_of(field.kind(), text, unit)?,
     })
 }

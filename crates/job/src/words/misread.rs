@@ -168,6 +168,8 @@ const fn noun(what: What) -> &'static str {
         What::MachineRates => "a rate per hour",
         What::Hazards => "a hazard",
         What::StartValue => "a start value",
+        What::InspectionLevel => "an inspection level of ISO 2859-1",
+        What::AcceptanceLimit => "an acceptance quality limit",
     }
 }
 
@@ -212,6 +214,8 @@ const fn examples(what: What) -> &'static str {
         What::StartValue => {
             "a number such as 1.5, a band such as 60 to 100, or points by diameter such as 0.1: 0.23; 0.3: 0.55"
         }
+        What::InspectionLevel => "level I, II, III, S-1, S-2, S-3 or S-4",
+        What::AcceptanceLimit => "AQL 1.0 or AQL 0.65",
     }
 }
 

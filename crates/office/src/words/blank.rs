@@ -1,5 +1,6 @@
 //! What is said of blank forms.
 
+use quillbore_job::Language;
 use quillbore_paper::BlankForm;
 
 use crate::failure::Failure;
@@ -7,10 +8,7 @@ use crate::failure::Failure;
 /// What a form is called.
 #[must_use]
 pub const fn form(form: BlankForm) -> &'static str {
-    match form {
-        BlankForm::RunRecord => "blank run record",
-        BlankForm::Inspection => "blank inspection record",
-    }
+    form.called(Language::English)
 }
 
 /// That a form is of another sheet than the traveler on the floor.

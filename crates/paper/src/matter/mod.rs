@@ -20,6 +20,7 @@ use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{Idx, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
 use quillbore_job::concern::Concern;
+use quillbore_job::inspected::Marks;
 use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::{Identity, Logo, UnknownName};
@@ -325,6 +326,16 @@ impl<'a> Matter<'a> {
     /// The mark of a row, or its place in the table where it has none.
     pub fn mark(&self, row: RowId) -> String {
         mark(self.job, row, &self.words().phrases)
+    }
+
+    /// The rows by the marks that slips name them by, whatever the paper's language.
+    pub(crate) fn marks_typed(&self) -> Marks {
+        let phrases = &Words::of(Language::English).phrases;
+        let rows = self.job.rows.iter().enumerate();
+        let marks: Vec<String> = rows
+            .map(|(index, row)| mark_of(row, index, phrases))
+            .collect();
+        Marks::of(marks.iter().map(String::as_str))
     }
 
     /// The marks of rows in the table's order; four and more neighbors are told by first and last.

@@ -6,7 +6,8 @@ use quillbore_job::{Form, Line, serials};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
-use crate::words::nonconformance as words;
+use crate::words::customer;
+use crate::words::nonconformance::BETWEEN;
 
 /// One non-conformance with its number on this job's papers.
 pub(crate) struct Nonconformance<'a> {
@@ -14,6 +15,7 @@ pub(crate) struct Nonconformance<'a> {
     pub(crate) number: usize,
     slip: View<'a, kind::Nonconformance>,
     form: Form,
+    words: &'static customer::Nonconformance,
 }
 
 /// All of a job, in the order they came.
@@ -26,6 +28,7 @@ pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Nonconformance<'a>> {
             number: at + 1,
             slip,
             form: matter.form(),
+            words: &matter.words().nonconformance,
         })
         .collect()
 }
@@ -98,13 +101,13 @@ impl Nonconformance<'_> {
                 _ => (line, text(line)),
             })
             .filter(|(_, told)| !told.is_empty())
-            .map(|(line, told)| words::of_line(line.line(), &told))
+            .map(|(line, told)| (self.words.of_line)(line.line(), &told))
             .collect();
         if self.slip.get(line::Decision).is_empty() {
-            said.push(words::NO_DECISION.to_owned());
+            said.push(self.words.no_decision.to_owned());
         }
         if self.is_open() {
-            said.push(words::NOT_CLOSED.to_owned());
+            said.push(self.words.not_closed.to_owned());
         }
         let date = day(self.form, self.slip, line::Date);
         let lead = match date.as_str() {
@@ -139,7 +142,7 @@ impl Nonconformance<'_> {
     /// "B of 107" is holes of a piece; what has no "of" may be either.
     fn sides(&self) -> (&str, Option<&str>) {
         let named = self.slip.get(line::HolesNamed);
-        for between in words::BETWEEN {
+        for between in BETWEEN {
             if let Some((holes, pieces)) = named.split_once(between) {
                 return (holes, Some(pieces));
             }

@@ -1,13 +1,15 @@
 //! Blank forms of a job: further pages of its records, printed whenever the floor runs out of them.
 
-use quillbore_job::Paper;
+use quillbore_job::{Language, Paper};
 
+use crate::language_of;
 use crate::letterhead::frame::Frame;
 use crate::matter::Matter;
 use crate::page::Document;
 use crate::papers::{inspection, traveler};
 use crate::typeset::flow::Flow;
-use crate::words::{blank as words, inspection as of_inspection, traveler::record as of_record};
+use crate::words::customer::Words;
+use crate::words::traveler::record as of_record;
 
 /// A form that is written on by hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,14 +41,29 @@ impl BlankForm {
             Self::Inspection => Paper::Inspection,
         }
     }
+
+    /// What it is called for a customer of a language.
+    #[must_use]
+    pub const fn called(self, customers: Language) -> &'static str {
+        match self {
+            Self::RunRecord => of_record::BLANK,
+            Self::Inspection => {
+                let language = language_of(self.paper(), customers);
+                Words::of(language).blank.inspection
+            }
+        }
+    }
 }
 
-/// Sets blank pages of a form: so many, or as many as the form needs to begin with.
+/// Sets blank pages of a form: so many, or as many as the form needs to begin with; in the language of the
+/// paper that they are further pages of.
 ///
 /// Nothing that was typed of runs and inspections stands on them. Their code has the job and the
 /// paper that they belong to, and no revision: they are no sheets of an issued paper.
 #[must_use]
 pub fn blank(form: BlankForm, matter: &Matter<'_>, pages: Option<usize>) -> Document {
+    let matter = &matter.told_in(language_of(form.paper(), matter.language));
+    let words = matter.words();
     let (flow, title) = match form {
         BlankForm::RunRecord => {
             let mut flow = Flow::new(matter.sheet);
@@ -57,7 +74,7 @@ pub fn blank(form: BlankForm, matter: &Matter<'_>, pages: Option<usize>) -> Docu
         }
         BlankForm::Inspection => (
             inspection::blank::laid_out(matter, pages),
-            of_inspection::TITLE,
+            words.inspection.title,
         ),
     };
     // A blank form has no number of its own, whatever the paper has that it goes with.
@@ -67,7 +84,7 @@ pub fn blank(form: BlankForm, matter: &Matter<'_>, pages: Option<usize>) -> Docu
     };
     let travelers = matter.job.standing(Paper::Traveler);
     let travelers: Vec<&str> = travelers.map(|issued| issued.number.as_str()).collect();
-    let note = words::goes_with(&travelers);
+    let note = (words.blank.goes_with)(&travelers);
     let frame = Frame::of(matter, form.paper(), title, &note);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }

@@ -19,23 +19,24 @@ use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::{captions, certificate as words, heads, phrases};
 
 /// Sets the certificate of what was delivered.
 pub fn certificate(matter: &Matter<'_>) -> Document {
-    let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::TITLE);
+    let all = matter.words();
+    let (words, captions) = (&all.certificate, &all.captions);
+    let mut flow = Flow::in_language(matter.sheet, matter.language);
+    opening::title(matter, &mut flow, words.title);
     opening::about(matter, &mut flow, Paper::Certificate);
     material(matter, &mut flow);
     delivered(matter, &mut flow);
-    flow.section(words::STATEMENT, "", mm(30.0));
+    flow.section(words.statement, "", mm(30.0));
     requirements(matter, &mut flow);
-    side(&mut flow, words::MADE_HOW, |flow| {
-        flow.text(BODY, words::PROCESS);
+    side(&mut flow, words.made_how, |flow| {
+        flow.text(BODY, words.process);
     });
     let revisions = differs::of(matter, |topic| matches!(topic, Topic::Revision(_)));
     if !revisions.is_empty() {
-        side(&mut flow, words::REVISION, |flow| {
+        side(&mut flow, words.revision, |flow| {
             differences::list(flow, &revisions);
         });
     }
@@ -47,28 +48,30 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
         form::fields(
             flow,
             &[
-                Captioned::blank(words::PLACE, 2.0),
-                Captioned::blank(captions::NAME, 2.4),
-                Captioned::blank(words::POSITION, 2.0),
-                Captioned::blank(captions::SIGNATURE, 2.6),
-                Captioned::blank(captions::DATE, 1.4),
+                Captioned::blank(words.place, 2.0),
+                Captioned::blank(captions.name, 2.4),
+                Captioned::blank(words.position, 2.0),
+                Captioned::blank(captions.signature, 2.6),
+                Captioned::blank(captions.date, 1.4),
             ],
         );
     });
-    let frame = Frame::of(matter, Paper::Certificate, words::TITLE, "");
+    let frame = Frame::of(matter, Paper::Certificate, words.title, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 fn material(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().certificate;
+    let captions = &matter.words().captions;
     form::fields(
         flow,
         &[
-            Captioned::of(words::MATERIAL, &matter.material_named(), 3.0),
-            Captioned::of(captions::CONDITION, matter.text(Field::Condition), 2.4),
-            Captioned::of(words::HEAT, &matter.heats(), 2.4),
+            Captioned::of(words.material, &matter.material_named(), 3.0),
+            Captioned::of(captions.condition, matter.text(Field::Condition), 2.4),
+            Captioned::of(words.heat, &matter.heats(), 2.4),
             Captioned::filled(
-                words::RECORD,
-                records(matter).as_deref().unwrap_or(words::NO_RECORD),
+                words.record,
+                records(matter).as_deref().unwrap_or(words.no_record),
                 2.4,
             )
             .style(STRONG),
@@ -77,10 +80,12 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
+    let all = matter.words();
+    let words = &all.certificate;
     let mut table = Table::new([
-        Column::text(words::DELIVERED, Width::Fit(70.0)).style(STRONG),
-        Column::figures(heads::PARTS, "", Width::Fixed(mm(20.0))).style(STRONG),
-        Column::text(heads::SERIALS, Width::Share(1.0)),
+        Column::text(words.delivered, Width::Fit(70.0)).style(STRONG),
+        Column::figures(all.heads.parts, "", Width::Fixed(mm(20.0))).style(STRONG),
+        Column::text(all.heads.serials, Width::Share(1.0)),
     ]);
     for slip in matter.job.slips_of::<kind::Delivery>() {
         table.row(TableRow::new([
@@ -90,42 +95,50 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
         ]));
     }
     let keep = table.least(flow);
-    flow.section(words::PARTS, "", keep);
-    table.set_or_say(flow, phrases::NO_DELIVERY);
+    flow.section(words.parts, "", keep);
+    table.set_or_say(flow, all.phrases.no_delivery);
 }
 
 /// Drawing and order that the parts are stated to conform to.
 fn requirements(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, words::REQUIREMENTS, |flow| {
-        let said = words::requirements(&matter.drawing(), matter.order_number());
+    let words = &matter.words().certificate;
+    side(flow, words.requirements, |flow| {
+        let said = (words.conforms_to)(&matter.drawing(), matter.order_number());
         flow.text(BODY, &said);
     });
 }
 
 /// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
 fn checked(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().certificate;
     let parts = inspected::delivered(matter.job);
     let inspections = Inspections::of(matter.job, &parts);
     let told: Vec<String> = matter
         .holes()
         .map(|hole| {
             let found = inspections.checked(hole.row);
-            words::checked(&hole.mark(), found.parts, parts.count, found.not_good)
+            (words.checked_of)(
+                matter.form(),
+                &hole.mark(),
+                [found.parts, parts.count],
+                found.not_good,
+            )
         })
         .collect();
-    side(flow, words::CHECKED, |flow| {
+    side(flow, words.checked, |flow| {
         flow.dashes(BODY, told.iter().map(String::as_str));
     });
 }
 
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().certificate;
     let told: Vec<String> = nonconformance::all(matter)
         .iter()
         .map(nonconformance::Nonconformance::for_the_customer)
         .collect();
-    side(flow, words::DEVIATIONS, |flow| {
+    side(flow, words.deviations, |flow| {
         if told.is_empty() {
-            flow.text(BODY, words::NO_DEVIATIONS);
+            flow.text(BODY, words.no_deviations);
         } else {
             flow.dashes(BODY, told.iter().map(String::as_str));
         }
@@ -133,12 +146,13 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn stated(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().certificate;
     let all = inspected::all_checked(matter.job, &inspected::delivered(matter.job));
     let record = records(matter);
-    side(flow, words::STATED, |flow| {
-        flow.text(STRONG, &words::statement(all, record.as_deref()));
-        flow.text(BODY, words::NOT_STATED);
-        flow.text(BODY, words::DECLARED);
+    side(flow, words.stated, |flow| {
+        flow.text(STRONG, &(words.states)(all, record.as_deref()));
+        flow.text(BODY, words.not_stated);
+        flow.text(BODY, words.declared);
     });
 }
 
@@ -146,7 +160,9 @@ fn stated(matter: &Matter<'_>, flow: &mut Flow) {
 fn records(matter: &Matter<'_>) -> Option<String> {
     let standing = matter.job.standing(Paper::Inspection);
     let told: Vec<String> = standing
-        .map(|issued| phrases::of_day(&issued.number, &matter.form().day(issued.date)))
+        .map(|issued| {
+            (matter.words().phrases.of_day)(&issued.number, &matter.form().day(issued.date))
+        })
         .collect();
     (!told.is_empty()).then(|| told.join(", "))
 }

@@ -2,16 +2,13 @@
 //! what stays in the shop beside them, in the shop's own English.
 
 pub mod axes;
-pub mod blank;
 pub mod cautions;
-pub mod certificate;
+pub mod characteristic;
 pub mod counted;
 pub mod customer;
 pub mod drawing;
 mod english;
-pub mod first_article;
 mod german;
-pub mod inspection;
 pub mod kinds;
 pub mod logo;
 pub mod nonconformance;
@@ -19,5 +16,5 @@ pub mod pdf;
 pub mod traveler;
 pub mod unprintable;
 
-// Papers that stay in the shop, and those that have no other language yet, take these by name.
-pub use english::{answers, captions, heads, hole, opening, order, phrases};
+// Papers that stay in the shop take these by name.
+pub use english::{answers, captions, heads, hole, inspection, opening, order, phrases};

@@ -69,6 +69,10 @@ pub enum What {
     Hazards,
     /// A start value.
     StartValue,
+    /// An inspection level.
+    InspectionLevel,
+    /// An acceptance quality limit.
+    AcceptanceLimit,
 }
 
 /// Why a text could not be read.

@@ -11,20 +11,22 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, HAND};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::first_article as words;
-use crate::words::phrases;
+use crate::words::characteristic::{between, of_mark, size};
 
 pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
+    let all = matter.words();
+    let words = &all.first_article.characteristics;
     let mut table = Table::new([
-        Column::text(words::NUMBER, Width::Fit(40.0)).style(STRONG),
-        Column::text(words::LOCATION, Width::Fit(48.0)),
-        Column::text(words::DESIGNATOR, Width::Fixed(mm(18.5))),
-        Column::text(words::REQUIREMENT, Width::Share(1.8)),
-        Column::text(words::RESULT, Width::Share(1.6)),
-        Column::text(words::TOOLING, Width::Share(1.4)),
-        Column::text(words::ACCEPTED, Width::Fixed(mm(17.0))),
-        Column::text(words::TROUBLE, Width::Fixed(mm(15.0))),
-        Column::text(words::REMARK, Width::Share(1.0)),
+        Column::text(words.number, Width::Fit(40.0)).style(STRONG),
+        Column::text(words.location, Width::Fit(48.0)),
+        Column::text(words.designator, Width::Fit(mm(18.5))),
+        // A size with its limits and unit stands on one line.
+        Column::text(words.requirement, Width::Fit(88.0)),
+        Column::text(words.result, Width::Share(1.6)),
+        Column::text(words.tooling, Width::Share(1.4)),
+        Column::text(all.inspection.accepted, Width::Fixed(mm(17.0))),
+        Column::text(words.trouble, Width::Fixed(mm(15.0))),
+        Column::text(all.heads.remark, Width::Share(1.0)),
     ])
     .written_on();
     let mut next = 1;
@@ -32,7 +34,7 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
         let found = piece.found(matter, (hole.index, hole.row.id), hole.count());
         for (part, (asked, result)) in requirements(matter, &hole, &found).into_iter().enumerate() {
             let number = number(&hole, part, &mut next);
-            let accepted = found.accepted.map_or("", words::accepted);
+            let accepted = found.accepted.map_or("", all.inspection.is_accepted);
             let is_first = part == 0;
             let only_first = |text: &str| {
                 if is_first {
@@ -46,7 +48,7 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
                     Cell::new(number),
                     Cell::new(hole.row.zone.text().trim()),
                     Cell::blank(),
-                    Cell::new(words::of_mark(&hole.mark(), &asked)),
+                    Cell::new(of_mark(&hole.mark(), &asked)),
                     Cell::new(result),
                     Cell::new(&found.gauge),
                     only_first(accepted),
@@ -58,16 +60,16 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
         }
     }
     if matter.has(Field::RecastLimit) {
-        let asked = words::recast(matter.text(Field::RecastLimit));
+        let asked = (all.first_article.materials.recast)(matter.text(Field::RecastLimit));
         let mut cells = vec![Cell::new(next.to_string()), Cell::blank(), Cell::blank()];
         cells.push(Cell::new(asked));
         cells.extend((0..5).map(|_| Cell::blank()));
         table.row(TableRow::new(cells).at_least(HAND));
     }
-    table.set_or_say(flow, words::NO_HOLES);
+    table.set_or_say(flow, words.no_holes);
     flow.take(mm(1.0));
-    flow.text(BODY, words::ONLY_MEASURED);
-    form::sign_off(flow, words::MEASURED);
+    flow.text(BODY, words.only_measured);
+    form::sign_off(flow, words.measured);
 }
 
 /// The characteristic's number: as on the drawing, else one after another.
@@ -86,32 +88,31 @@ fn number(hole: &Hole<'_>, part: usize, next: &mut usize) -> String {
 /// What is asked of a row, each with what was found of it.
 fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(String, String)> {
     let unit = matter.job.unit;
+    let words = &matter.words().first_article.characteristics;
     let (form, fine) = (matter.form(), matter.fine());
     let sign = unit.symbol();
     let limits = hole.figures.and_then(|figures| figures.limits_mm);
-    let size = limits.map_or_else(
+    let limits = limits.map_or_else(
         || shown::plus_minus(hole.row.size.text().trim()),
         |Limits { lower, upper }| {
             let upper = shown::length(form, upper, unit, fine);
             match lower {
-                lower if lower > 0.0 => {
-                    words::between(&shown::length(form, lower, unit, fine), &upper)
-                }
-                _ => phrases::at_most(&upper),
+                lower if lower > 0.0 => between(&shown::length(form, lower, unit, fine), &upper),
+                _ => (matter.words().phrases.at_most)(&upper),
             }
         },
     );
     let count = hole
         .count()
         .map_or_else(String::new, |count| form.count(f64::from(count)));
-    let mut all = vec![(words::size(&count, &size, sign), found.sizes.clone())];
+    let mut all = vec![(size(&count, &limits, sign), found.sizes.clone())];
     let depth = hole.row.depth.text().trim();
     if hole.is_blind() || depth.contains(['+', '\u{b1}']) {
         let depth = match depth {
             "" => hole.depth_text(unit),
             depth => shown::plus_minus(depth),
         };
-        all.push((words::depth(&depth, sign), String::new()));
+        all.push(((words.depth)(&depth, sign), String::new()));
     }
     let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
     if tilt.abs() > 0.005 || !hole.row.angle.text().trim().is_empty() {
@@ -119,10 +120,10 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
             "" => form.fixed(tilt, 2),
             typed => typed.to_owned(),
         };
-        all.push((words::angle(&asked), found.angle.clone()));
+        all.push(((words.angle)(&asked), found.angle.clone()));
     }
     if !hole.row.places.is_empty() || !found.position.is_empty() {
-        all.push((words::POSITION.to_owned(), found.position.clone()));
+        all.push((words.position.to_owned(), found.position.clone()));
     }
     all
 }

@@ -1,14 +1,13 @@
 //! The first piece, and what was measured of it.
 
 use quillbore_calc::RowId;
-use quillbore_job::inspected::{self, Marks};
+use quillbore_job::inspected;
 use quillbore_job::serials;
 use quillbore_job::slip::{View, kind, line};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
 use crate::matter::nonconformance;
-use crate::words::first_article as words;
 
 /// The piece that the report is of.
 pub(super) struct FirstPiece<'a> {
@@ -41,8 +40,7 @@ impl<'a> FirstPiece<'a> {
     pub(super) fn of(matter: &Matter<'a>) -> Self {
         let parts = inspected::parts(matter.job);
         let serial = parts.serials.first().cloned().unwrap_or_default();
-        let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
-        let marks = Marks::of(marks.iter().map(String::as_str));
+        let marks = matter.marks_typed();
         let is_of = |slip: &View<'_, kind::Inspection>| {
             let named = serials::read(slip.get(line::Serials));
             match named.as_slice() {
@@ -99,7 +97,7 @@ impl<'a> FirstPiece<'a> {
             position: joined(&|slip| slip.get(line::Position).to_owned()),
             angle: joined(&|slip| slip.get(line::AngleFound).to_owned()),
             gauge: joined(&|slip| {
-                words::gauge(
+                (matter.words().inspection.gauge)(
                     slip.get(line::Gauge),
                     &day(matter.form(), *slip, line::CalibrationDue),
                     slip.get(line::Temperature),

@@ -16,49 +16,51 @@ use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
-use crate::words::first_article as words;
 use found::FirstPiece;
 
 /// Sets the report on the first piece of a job.
 pub fn first_article(matter: &Matter<'_>) -> Document {
     let piece = FirstPiece::of(matter);
-    let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::TITLE);
-    flow.text(BODY, words::WHAT);
+    let words = &matter.words().first_article;
+    let mut flow = Flow::in_language(matter.sheet, matter.language);
+    opening::title(matter, &mut flow, words.title);
+    flow.text(BODY, words.what);
     part(matter, &piece, &mut flow);
     flow.next_page();
     materials(matter, &piece, &mut flow);
     flow.next_page();
     flow.section(
-        words::CHARACTERISTICS,
-        words::CHARACTERISTICS_REMARK,
+        words.characteristics.name,
+        words.characteristics.remark,
         mm(30.0),
     );
     identity(matter, &piece, &mut flow);
     characteristics::set(matter, &piece, &mut flow);
-    let frame = Frame::of(matter, Paper::FirstArticle, words::TITLE, "");
+    let frame = Frame::of(matter, Paper::FirstArticle, words.title, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 /// Part, revision, serial number and report, the same on every form.
 fn identity(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
+    let words = &matter.words().first_article.part;
     let follows = matter.follows();
     form::fields(
         flow,
         &[
-            Captioned::of(words::PART_NUMBER, matter.text(Field::Part), 2.4).style(STRONG),
-            Captioned::of(words::PART_NAME, matter.text(Field::PartName), 2.4),
-            Captioned::of(words::SERIAL, &piece.serial, 1.6).style(STRONG),
-            Captioned::of(words::REPORT, &matter.number_of(Paper::FirstArticle), 2.0).style(STRONG),
-            Captioned::of(words::PART_REVISION, follows.revision, 1.2).style(STRONG),
+            Captioned::of(words.part_number, matter.text(Field::Part), 2.2).style(STRONG),
+            Captioned::of(words.part_name, matter.text(Field::PartName), 2.2),
+            Captioned::of(words.serial, &piece.serial, 1.6).style(STRONG),
+            Captioned::of(words.report, &matter.number_of(Paper::FirstArticle), 2.0).style(STRONG),
+            Captioned::of(words.part_revision, follows.revision, 1.6).style(STRONG),
         ],
     );
 }
 
 /// The first form: what the report is of, and who stands for it.
 fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
+    let words = &matter.words().first_article.part;
     let follows = matter.follows();
-    flow.section(words::PART, words::PART_REMARK, mm(40.0));
+    flow.section(words.name, words.remark, mm(40.0));
     identity(matter, piece, flow);
     let process = [matter.job.number.trim(), matter.text(Field::Program)];
     let process: Vec<&str> = process
@@ -68,32 +70,28 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Captioned::of(words::DRAWING, matter.text(Field::Drawing), 2.4),
-            Captioned::of(words::DRAWING_REVISION, follows.drawing_revision, 1.4),
-            Captioned::blank(words::CHANGES, 2.4),
-            Captioned::of(words::PROCESS, &process.join(", "), 2.4),
+            Captioned::of(words.drawing, matter.text(Field::Drawing), 2.4),
+            Captioned::of(words.drawing_revision, follows.drawing_revision, 1.4),
+            Captioned::blank(words.changes, 2.4),
+            Captioned::of(words.process, &process.join(", "), 2.4),
         ],
     );
     form::fields(
         flow,
         &[
-            Captioned::of(words::ORGANIZATION, &matter.issuer.name, 3.0),
-            Captioned::blank(words::SUPPLIER_CODE, 1.6),
-            Captioned::of(words::ORDER, matter.order_number(), 2.4).whole(),
+            Captioned::of(words.organization, &matter.issuer.name, 3.0),
+            Captioned::blank(words.supplier_code, 1.6),
+            Captioned::of(words.order, matter.order_number(), 2.4).whole(),
         ],
     );
-    for (lead, said) in [
-        (words::DETAIL, words::DETAIL_SAID),
-        (words::PARTIAL, words::PARTIAL_SAID),
-        (words::ASSEMBLY, words::ASSEMBLY_SAID),
-    ] {
+    for [lead, said] in words.kinds {
         flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, said)], 0.0);
     }
     form::fields(
         flow,
         &[
-            Captioned::blank(words::BASELINE, 2.0),
-            Captioned::blank(words::REASON, 3.0),
+            Captioned::blank(words.baseline, 2.0),
+            Captioned::blank(words.reason, 3.0),
         ],
     );
     let open: Vec<String> = nonconformance::all(matter)
@@ -102,20 +100,21 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
         .collect();
     flow.paragraph(
         &[
-            Span::new(STRONG, words::NONCONFORMING),
-            Span::new(BODY, words::nonconforming(open.len())),
+            Span::new(STRONG, words.nonconforming),
+            Span::new(BODY, (words.has_nonconformances)(!open.is_empty())),
         ],
         0.0,
     );
     flow.dashes(BODY, open.iter().map(String::as_str));
-    for who in [words::PREPARED, words::APPROVED, words::CUSTOMER_APPROVAL] {
+    for who in words.signed {
         form::sign_off(flow, who);
     }
 }
 
 /// The second form: materials, special processes, functional tests.
 fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
-    flow.section(words::MATERIALS, "", mm(40.0));
+    let words = &matter.words().first_article.materials;
+    flow.section(words.name, "", mm(40.0));
     identity(matter, piece, flow);
     let heats = matter.heats();
     let certificate = matter.job.standing(Paper::Certificate).last();
@@ -123,16 +122,16 @@ fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     let named = matter.material_named();
     let recast = matter.text(Field::RecastLimit);
     let recast = match recast {
-        "" => words::BY_DRAWING.to_owned(),
-        limit => words::recast(limit),
+        "" => words.by_drawing.to_owned(),
+        limit => (words.recast)(limit),
     };
     let mut table = Table::new([
-        Column::text(words::MATERIAL, Width::Share(1.6)).style(STRONG),
-        Column::text(words::SPECIFICATION, Width::Share(1.4)),
-        Column::text(words::CODE, Width::Fixed(mm(16.0))),
-        Column::text(words::SOURCE, Width::Share(1.2)),
-        Column::text(words::APPROVAL, Width::Fixed(mm(22.0))),
-        Column::text(words::CERTIFICATE, Width::Share(1.0)),
+        Column::text(words.material, Width::Share(1.6)).style(STRONG),
+        Column::text(words.specification, Width::Share(1.4)),
+        Column::text(words.code, Width::Fixed(mm(16.0))),
+        Column::text(words.source, Width::Share(1.2)),
+        Column::text(words.approval, Width::Fixed(mm(22.0))),
+        Column::text(words.certificate, Width::Share(1.0)),
     ])
     .written_on();
     let mut line = |what: &str, asked: &str, source: &str, proof: &str| {
@@ -149,20 +148,20 @@ fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     line(
         &named,
         matter.text(Field::Condition),
-        words::CUSTOMER,
+        words.customer,
         &heats,
     );
-    line(words::DRILLING, &recast, &matter.issuer.name, certificate);
+    line(words.drilling, &recast, &matter.issuer.name, certificate);
     if matter.has(Field::OutsideText) {
         line(matter.text(Field::OutsideText), "", "", "");
     }
     table.set(flow);
-    flow.text(BODY, words::SPECIAL);
+    flow.text(BODY, words.special);
     flow.take(mm(3.0));
     let mut tests = Table::new([
-        Column::text(words::TEST, Width::Share(1.6)).style(STRONG),
-        Column::text(words::PROCEDURE, Width::Share(2.0)),
-        Column::text(words::ACCEPTANCE, Width::Share(1.0)),
+        Column::text(words.test, Width::Share(1.6)).style(STRONG),
+        Column::text(words.procedure, Width::Share(2.0)),
+        Column::text(words.acceptance, Width::Share(1.0)),
     ])
     .written_on();
     let mut test = |what: &str, how: &str| {
@@ -170,10 +169,10 @@ fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
         tests.row(TableRow::new(cells).at_least(form::HAND));
     };
     if matter.kinds().open {
-        test(words::OPEN_TEST, words::OPEN_HOW);
+        test(words.open_test, words.open_how);
     }
     if matter.has(Field::Inspection) {
-        test(words::ASKED_TEST, matter.text(Field::Inspection));
+        test(words.asked_test, matter.text(Field::Inspection));
     }
     if matter.kinds().open || matter.has(Field::Inspection) {
         tests.set(flow);

@@ -12,8 +12,6 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form;
 use crate::typeset::look::BODY;
 use crate::typeset::table::{Cell, Table, TableRow};
-use crate::words::blank as words;
-use crate::words::inspection::AS_NOTED;
 
 /// Height of a line [mm].
 const LINE: f64 = 9.0;
@@ -75,15 +73,17 @@ impl Lines<'_> {
         for _ in 0..blanks {
             table.row(blank.clone());
         }
-        let mut flow = Flow::new(self.matter.sheet);
+        let words = self.matter.words();
+        let mut flow = Flow::in_language(self.matter.sheet, self.matter.language);
         asked(self.matter, &mut flow);
         piece_lines::put(self.matter, &self.pieces, &table, &mut flow);
         if more > 0 {
-            flow.text(BODY, &words::more_lines(self.matter.form(), more));
+            let more = u32::try_from(more).unwrap_or(u32::MAX);
+            flow.text(BODY, &(words.blank.more_lines)(self.matter.form(), more));
         }
         flow.together(|flow| {
             flow.take(mm(2.0));
-            form::sign_off(flow, AS_NOTED);
+            form::sign_off(flow, words.inspection.as_noted);
         });
         flow
     }

@@ -5,26 +5,26 @@ use crate::matter::Matter;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::STRONG;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::heads;
-use crate::words::inspection as words;
 
 pub(super) fn set(matter: &Matter<'_>, measured: &Measured<'_>, flow: &mut Flow) {
     if measured.lot.is_empty() {
         return;
     }
+    let all = matter.words();
+    let words = &all.inspection;
     let mut table = Table::new([
-        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
-        Column::text(words::HOLE_NUMBERS, Width::Fit(60.0)),
-        Column::text(heads::SIZES_FOUND, Width::Share(1.0)).unit(matter.job.unit.symbol()),
-        Column::text(words::PIECES, Width::Share(1.0)),
-        Column::figures(heads::HOLES, heads::CHECKED, Width::Fit(44.0)),
-        Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fit(44.0)),
-        Column::text(heads::DATE, Width::Fit(64.0)),
-        Column::text(heads::NAME, Width::Fit(60.0)),
+        Column::text(all.heads.mark, Width::Fit(60.0)).style(STRONG),
+        Column::text(words.hole_numbers, Width::Fit(60.0)),
+        Column::text(words.sizes_found, Width::Share(1.0)).unit(matter.job.unit.symbol()),
+        Column::text(words.pieces, Width::Share(1.0)),
+        Column::figures(words.counted, words.checked, Width::Fit(44.0)),
+        Column::figures(words.counted, words.not_good, Width::Fit(44.0)),
+        Column::text(words.date, Width::Fit(64.0)),
+        Column::text(words.name, Width::Fit(60.0)),
     ]);
     for record in &measured.lot {
         let pieces = if record.pieces.is_empty() {
-            words::NO_PIECE_NAMED
+            words.no_piece_named
         } else {
             record.pieces
         };
@@ -44,6 +44,6 @@ pub(super) fn set(matter: &Matter<'_>, measured: &Measured<'_>, flow: &mut Flow)
         );
     }
     let keep = table.least(flow);
-    flow.section(words::OF_THE_LOT, words::OF_THE_LOT_REMARK, keep);
+    flow.section(words.of_the_lot, words.of_the_lot_remark, keep);
     table.set(flow);
 }

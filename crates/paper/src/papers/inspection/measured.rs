@@ -10,7 +10,7 @@ use super::pieces::Pieces;
 use crate::matter::Matter;
 use crate::matter::day::day;
 use crate::matter::nonconformance;
-use crate::words::{first_article, inspection as words};
+use crate::words::customer::Inspection;
 
 /// What was measured of a job.
 pub(super) struct Measured<'a> {
@@ -57,10 +57,10 @@ impl<'a> Measured<'a> {
             lot: Vec::new(),
             pieces: BTreeMap::new(),
         };
-        let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
-        let marks = Marks::of(marks.iter().map(String::as_str));
+        let words = &matter.words().inspection;
+        let marks = matter.marks_typed();
         for slip in &matter.job.slips {
-            if let Some(told) = Recorded::of(slip, matter.form()) {
+            if let Some(told) = Recorded::of(slip, matter.form(), words) {
                 measured.take(told, &marks, pieces);
             }
         }
@@ -70,7 +70,7 @@ impl<'a> Measured<'a> {
             for piece in trouble.pieces(&known, &marks) {
                 if let Some(at) = pieces.at(&piece) {
                     let there = measured.pieces.entry((at, row.unwrap_or(0))).or_default();
-                    let said = words::nonconformance(trouble.number, &trouble.what());
+                    let said = (words.nonconformance)(trouble.number, &trouble.what());
                     there.remarks.push(said);
                 }
             }
@@ -103,11 +103,12 @@ struct Recorded<'a> {
     record: OfLot<'a>,
     checked: Option<u32>,
     not_good: Option<u32>,
+    words: &'static Inspection,
 }
 
 impl<'a> Recorded<'a> {
     /// What a run record or an inspection says; `None` of every other slip.
-    fn of(slip: &'a Slip, form: Form) -> Option<Self> {
+    fn of(slip: &'a Slip, form: Form, words: &'static Inspection) -> Option<Self> {
         if let Some(run) = slip.as_view::<kind::Run>() {
             return Some(Self {
                 record: OfLot {
@@ -122,6 +123,7 @@ impl<'a> Recorded<'a> {
                 },
                 checked: None,
                 not_good: None,
+                words,
             });
         }
         let slip = slip.as_view::<kind::Inspection>()?;
@@ -134,22 +136,23 @@ impl<'a> Recorded<'a> {
                 counts: [slip.text(line::Checked), slip.text(line::NotGood)],
                 date: day(form, slip, line::Date),
                 by: slip.get(line::By),
-                note: said_of(form, slip),
+                note: said_of(form, slip, words),
             },
             checked: slip.get(line::Checked),
             not_good: slip.get(line::NotGood),
+            words,
         })
     }
 }
 
 /// Position, angle, gauge and what else an inspection says.
-fn said_of(form: Form, slip: View<'_, kind::Inspection>) -> String {
-    let gauge = first_article::gauge(
+fn said_of(form: Form, slip: View<'_, kind::Inspection>, words: &Inspection) -> String {
+    let gauge = (words.gauge)(
         slip.get(line::Gauge),
         &day(form, slip, line::CalibrationDue),
         slip.get(line::Temperature),
     );
-    let mut said = words::measured(slip.get(line::Position), slip.get(line::AngleFound), &gauge);
+    let mut said = (words.measured)([slip.get(line::Position), slip.get(line::AngleFound), &gauge]);
     let note = slip.get(line::Note).replace('\n', " ");
     said.extend((!note.is_empty()).then_some(note));
     said.join("; ")
@@ -157,6 +160,7 @@ fn said_of(form: Form, slip: View<'_, kind::Inspection>) -> String {
 
 impl OfPiece {
     fn add(&mut self, told: Recorded<'_>) {
+        let words = told.words;
         let OfLot {
             sizes,
             numbers,
@@ -168,7 +172,7 @@ impl OfPiece {
         match (numbers, sizes) {
             ("", "") => {}
             ("", sizes) => self.sizes.push(sizes.to_owned()),
-            (numbers, "") => self.remarks.push(words::holes_numbered(numbers)),
+            (numbers, "") => self.remarks.push((words.holes_numbered)(numbers)),
             (numbers, sizes) => self.sizes.push(format!("{numbers}: {sizes}")),
         }
         let sum = |was: Option<u32>, more: Option<u32>| match (was, more) {
@@ -177,7 +181,8 @@ impl OfPiece {
         };
         self.checked = sum(self.checked, told.checked);
         self.not_good = sum(self.not_good, told.not_good);
-        let who = words::who(&date, by);
+        let who = [by, &date].into_iter().filter(|text| !text.is_empty());
+        let who = who.collect::<Vec<_>>().join(", ");
         self.remarks
             .extend([note, who].into_iter().filter(|text| !text.is_empty()));
     }

@@ -21,10 +21,6 @@ use crate::typeset::form;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
-use crate::words::heads;
-use crate::words::inspection as words;
-use crate::words::phrases;
-use crate::words::traveler::{holes, inspection as floor};
 
 use measured::Measured;
 use pieces::Pieces;
@@ -32,12 +28,13 @@ use pieces::Pieces;
 /// Sets the inspection record of a job: what is asked, what was measured over several pieces, then
 /// every piece with its lines.
 pub fn inspection(matter: &Matter<'_>) -> Document {
-    let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::TITLE);
+    let words = &matter.words().inspection;
+    let mut flow = Flow::in_language(matter.sheet, matter.language);
+    opening::title(matter, &mut flow, words.title);
     opening::about(matter, &mut flow, Paper::Inspection);
     for (lead, field) in [
-        (floor::ASKED_FOR, Field::Inspection),
-        (floor::RECAST, Field::RecastLimit),
+        (words.asked_for, Field::Inspection),
+        (words.recast, Field::RecastLimit),
     ] {
         if matter.has(field) {
             let spans = [Span::new(STRONG, lead), Span::new(BODY, matter.text(field))];
@@ -47,7 +44,7 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
     if let Some(sample) = sample::said(matter) {
         flow.text(STRONG, &sample);
     }
-    let how = words::how_checked(matter.kinds());
+    let how = (words.how_checked)(matter.kinds());
     flow.dashes(BODY, how.into_iter());
     asked(matter, &mut flow);
     let pieces = Pieces::of(matter);
@@ -59,19 +56,21 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
     flow.together(|flow| {
         flow.take(mm(2.0));
         let statement = if all {
-            words::ALL_CHECKED
+            words.all_checked
         } else {
-            words::AS_NOTED
+            words.as_noted
         };
         form::sign_off(flow, statement);
     });
-    let note = words::sizes_in(phrases::unit_in_full(matter.job.unit));
-    let frame = Frame::of(matter, Paper::Inspection, words::TITLE, &note);
+    let note = (words.sizes_in)(matter.job.unit);
+    let frame = Frame::of(matter, Paper::Inspection, words.title, &note);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 /// What the drawing asks of every hole, once.
 fn asked(matter: &Matter<'_>, flow: &mut Flow) {
+    let all = matter.words();
+    let words = &all.inspection;
     let unit = matter.job.unit;
     let sign = unit.symbol();
     // Only where somebody numbered them on the drawing.
@@ -79,18 +78,18 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         let row = hole.row;
         !row.characteristic.text().trim().is_empty() || !row.zone.text().trim().is_empty()
     });
-    let mut columns = vec![Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG)];
+    let mut columns = vec![Column::text(all.heads.mark, Width::Fit(60.0)).style(STRONG)];
     if numbered {
-        columns.push(Column::text(words::CHARACTERISTIC, Width::Fit(60.0)));
-        columns.push(Column::text(words::ZONE, Width::Fit(60.0)));
+        columns.push(Column::text(words.characteristic, Width::Fit(60.0)));
+        columns.push(Column::text(words.zone, Width::Fit(60.0)));
     }
     columns.extend([
-        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
-        Column::text(heads::DRAWING_SAYS, Width::Share(1.0)),
-        Column::figures(words::GO, sign, Width::Fit(60.0)),
-        Column::figures(words::NO_GO, sign, Width::Fit(60.0)),
-        Column::figures(heads::DEPTH, sign, Width::Fixed(60.0)),
-        Column::text(heads::END, Width::Fit(60.0)),
+        Column::figures(all.heads.holes, all.heads.in_one_part, Width::Fit(40.0)),
+        Column::text(words.drawing_says, Width::Share(1.0)),
+        Column::figures(words.go, sign, Width::Fit(60.0)),
+        Column::figures(words.no_go, sign, Width::Fit(60.0)),
+        Column::figures(all.heads.depth, sign, Width::Fixed(60.0)),
+        Column::text(all.heads.end, Width::Fit(60.0)),
     ]);
     let mut table = Table::new(columns);
     let fine = matter.fine();
@@ -122,19 +121,20 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         table.row(TableRow::new(cells));
     }
     let keep = table.least(flow);
-    flow.section(words::ASKED, "", keep);
-    table.set_or_say(flow, holes::NO_HOLES);
+    flow.section(words.asked, "", keep);
+    table.set_or_say(flow, words.no_holes);
 }
 
 /// Every non-conformance, numbered as the pieces name it.
 fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().inspection;
     let told: Vec<String> = nonconformance::all(matter)
         .iter()
         .map(nonconformance::Nonconformance::for_the_customer)
         .collect();
-    flow.section(words::NONCONFORMANCES, "", mm(14.0));
+    flow.section(words.nonconformances, "", mm(14.0));
     if told.is_empty() {
-        flow.text(BODY, words::NO_NONCONFORMANCES);
+        flow.text(BODY, words.no_nonconformances);
     } else {
         flow.dashes(BODY, told.iter().map(String::as_str));
     }

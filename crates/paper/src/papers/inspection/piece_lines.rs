@@ -10,10 +10,7 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::heads;
-use crate::words::phrases;
-use crate::words::traveler::holes::NO_HOLES;
-use crate::words::{first_article, inspection as words};
+use crate::words::customer::Words;
 
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
     put(matter, pieces, &table(matter, pieces, measured), flow);
@@ -21,25 +18,27 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
 
 /// The table of all pieces, a line for each mark.
 pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>) -> Table {
+    let all = matter.words();
+    let words = &all.inspection;
     let depth = matter.holes().any(|hole| hole.is_blind());
     let sign = matter.job.unit.symbol();
     let mut columns = vec![
-        Column::text(heads::PIECE, Width::Fit(90.0)).style(STRONG),
-        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
-        Column::text(heads::SIZES_FOUND, Width::Share(1.4)).unit(sign),
+        Column::text(words.piece, Width::Fit(90.0)).style(STRONG),
+        Column::text(all.heads.mark, Width::Fit(46.0)).style(STRONG),
+        Column::text(words.sizes_found, Width::Share(1.4)).unit(sign),
     ];
     if depth {
         columns.push(Column::figures(
-            words::DEPTH_FOUND,
+            words.depth_found,
             sign,
             Width::Fixed(mm(18.0)),
         ));
     }
     columns.extend([
-        Column::figures(heads::HOLES, heads::CHECKED, Width::Fixed(mm(15.0))),
-        Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fixed(mm(15.0))),
-        Column::text(words::ACCEPTED, Width::Fixed(mm(17.0))),
-        Column::text(heads::REMARK, Width::Share(1.6)),
+        Column::figures(words.counted, words.checked, Width::Fixed(mm(15.0))),
+        Column::figures(words.counted, words.not_good, Width::Fixed(mm(15.0))),
+        Column::text(words.accepted, Width::Fixed(mm(17.0))),
+        Column::text(all.heads.remark, Width::Share(1.6)),
     ]);
     let mut table = Table::new(columns).written_on();
     let holes: Vec<Hole<'_>> = matter.holes().collect();
@@ -53,7 +52,7 @@ pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_
             // Every line names its piece: a page may begin with any of them.
             let style = if hole.index == 0 { STRONG } else { FIGURE };
             let name = Cell::styled(piece.as_str(), style);
-            table.row(row(matter.form(), name, hole, known, depth));
+            table.row(row((all, matter.form()), name, hole, known, depth));
         }
     }
     table
@@ -61,22 +60,29 @@ pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_
 
 /// Sets the table below its name, with what is said of the pieces as a whole.
 pub(super) fn put(matter: &Matter<'_>, pieces: &Pieces, table: &Table, flow: &mut Flow) {
+    let words = &matter.words().inspection;
     let keep = table.least(flow);
-    flow.section(words::BY_PIECE, words::BY_PIECE_REMARK, keep);
+    flow.section(words.by_piece, words.by_piece_remark, keep);
     if let Some(uneven) = &pieces.uneven {
         flow.text(STRONG, uneven);
     }
-    table.set_or_say(flow, NO_HOLES);
+    table.set_or_say(flow, words.no_holes);
     if pieces.more > 0 {
-        flow.text(BODY, &words::more_pieces(matter.form(), pieces.more));
+        flow.text(BODY, &(words.more_pieces)(matter.form(), pieces.more));
     }
 }
 
-fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
+fn row(
+    (words, form): (&Words, Form),
+    piece: Cell,
+    hole: &Hole<'_>,
+    known: &OfPiece,
+    depth: bool,
+) -> TableRow {
     let count =
         |count: Option<u32>| count.map_or_else(String::new, |count| form.count(f64::from(count)));
     let checked = match (known.checked, hole.count()) {
-        (Some(checked), Some(of)) => phrases::some_of(form, checked, of),
+        (Some(checked), Some(of)) => (words.phrases.some_of)(form, checked, of),
         (checked, _) => count(checked),
     };
     let mut cells = vec![
@@ -91,7 +97,7 @@ fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -
     cells.extend([
         Cell::new(checked),
         Cell::new(count(known.not_good)),
-        Cell::new(accepted.map_or("", first_article::accepted)),
+        Cell::new(accepted.map_or("", words.inspection.is_accepted)),
         Cell::new(known.remarks.join("; ")),
     ]);
     TableRow::new(cells).at_least(HAND)

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use quillbore_job::{inspected, serials};
 
 use crate::matter::Matter;
-use crate::words::inspection as words;
 
 /// The pieces of a job in the order of their lines.
 pub(super) struct Pieces {
@@ -15,13 +14,14 @@ pub(super) struct Pieces {
     /// Why pieces and serial numbers don't come out even, where they don't.
     pub(super) uneven: Option<String>,
     /// Pieces that have no line any more.
-    pub(super) more: usize,
+    pub(super) more: u32,
 }
 
 impl Pieces {
     /// By serial numbers, as far as there are some; else by number. Every part that was counted has
     /// a line.
     pub(super) fn of(matter: &Matter<'_>) -> Self {
+        let words = &matter.words().inspection;
         let parts = inspected::parts(matter.job);
         let count = (parts.count as usize).max(1);
         let numbered = |name: &String| {
@@ -39,11 +39,11 @@ impl Pieces {
         };
         names.truncate(shown);
         for extra in 1..=shown.saturating_sub(names.len()) {
-            names.push(words::without_serial(extra));
+            names.push((words.without_serial)(extra));
         }
         let uneven = (!by_number && parts.count > 0 && named != parts.count as usize)
-            .then(|| words::uneven(matter.form(), parts.count as usize, named));
-        let more = all - shown;
+            .then(|| (words.uneven)(matter.form(), [parts.count, whole(named)]));
+        let more = whole(all - shown);
         let at = names.iter().cloned().zip(0..).collect();
         Self {
             names,
@@ -57,4 +57,8 @@ impl Pieces {
     pub(super) fn at(&self, piece: &str) -> Option<usize> {
         self.at.get(piece).copied()
     }
+}
+
+fn whole(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
 }

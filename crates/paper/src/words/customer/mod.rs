@@ -3,12 +3,17 @@
 
 mod agreed;
 mod answers;
+mod blank;
 mod captions;
+mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 mod heads;
 mod hole;
+mod inspection;
 mod label;
+mod nonconformance;
 mod opening;
 mod order;
 mod packing;
@@ -20,12 +25,17 @@ mod who;
 
 pub use agreed::Agreed;
 pub use answers::{Answers, Lengths};
+pub use blank::Blank;
 pub use captions::Captions;
+pub use certificate::Certificate;
 pub use confirmation::Confirmation;
+pub use first_article::{CharacteristicsForm, FirstArticle, MaterialsForm, PartForm};
 pub use frame::Frame;
 pub use heads::Heads;
 pub use hole::Hole;
+pub use inspection::Inspection;
 pub use label::Label;
+pub use nonconformance::Nonconformance;
 pub use opening::Opening;
 pub use order::Order;
 pub use packing::Packing;
@@ -48,18 +58,28 @@ pub struct Words {
     pub agreed: Agreed,
     /// Checks that the customer is asked about, and what was answered.
     pub answers: Answers,
+    /// Blank forms.
+    pub blank: Blank,
     /// Captions of fields that several papers have.
     pub captions: Captions,
+    /// The certificate of conformance.
+    pub certificate: Certificate,
     /// The order confirmation.
     pub confirmation: Confirmation,
+    /// The first article inspection report.
+    pub first_article: FirstArticle,
     /// Head and foot of every page.
     pub frame: Frame,
     /// Heads of columns that several papers have.
     pub heads: Heads,
     /// A row of holes as the drawing has it.
     pub hole: Hole,
+    /// The hole inspection record.
+    pub inspection: Inspection,
     /// The box label.
     pub label: Label,
+    /// Non-conformances.
+    pub nonconformance: Nonconformance,
     /// How papers begin.
     pub opening: Opening,
     /// What differs in an order.

@@ -60,13 +60,7 @@ pub const IN_PARTS: &str = "parts";
 pub const PRICE_EACH: &str = "Price each";
 /// The price of all parts.
 pub const PRICE_OF_LOT: &str = "Price of the lot";
-/// A piece by its number.
-pub const PIECE: &str = "Piece, serial";
-/// Holes that were looked at.
-pub const CHECKED: &str = "checked";
 /// What did not pass.
 pub const NOT_GOOD: &str = "not good";
-/// What was measured.
-pub const SIZES_FOUND: &str = "Sizes found";
 /// The electrode.
 pub const ELECTRODE: &str = "Electrode";

@@ -3,12 +3,17 @@
 
 mod agreed;
 pub mod answers;
+mod blank;
 pub mod captions;
+mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 pub mod heads;
 pub mod hole;
+pub mod inspection;
 mod label;
+mod nonconformance;
 pub mod opening;
 pub mod order;
 mod packing;
@@ -25,12 +30,17 @@ pub(super) const WORDS: Words = Words {
     form: |form| form,
     agreed: agreed::WORDS,
     answers: answers::WORDS,
+    blank: blank::WORDS,
     captions: captions::WORDS,
+    certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
+    first_article: first_article::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
+    inspection: inspection::WORDS,
     label: label::WORDS,
+    nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,
     order: order::WORDS,
     packing: packing::WORDS,

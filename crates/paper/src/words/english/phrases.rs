@@ -2,7 +2,7 @@
 
 use quillbore_job::{Form, Unit};
 
-pub use crate::words::counted::count;
+pub use crate::words::counted::{count, typed_count};
 use crate::words::customer::Phrases;
 
 /// What customers read of them in English.
@@ -70,15 +70,6 @@ pub fn at_most(limit: &str) -> String {
 /// A paper's number with its day.
 pub fn of_day(number: &str, day: &str) -> String {
     format!("{number} of {day}")
-}
-
-/// So many of a thing, the number as it was typed; `None` where it is no plain one.
-pub fn typed_count(number: &str, one: &str, several: &str) -> Option<String> {
-    let read: u32 = number.parse().ok()?;
-    Some(format!(
-        "{number}\u{a0}{}",
-        if read == 1 { one } else { several }
-    ))
 }
 
 /// A unit of length in full.

@@ -11,7 +11,9 @@ pub(super) const WORDS: Frame = Frame {
     preview: PREVIEW,
     printed: |issuer, day| format!("{issuer}, gedruckt am {day}"),
     page: |number, of| format!("Seite {number} von {of}"),
-    not_issued: |paper, _| match paper {
+    not_issued: |paper, is_free| match paper {
+        Paper::Traveler if is_free => "noch nicht für die Werkstatt freigegeben",
+        Paper::Traveler => "nicht freigegeben",
         Paper::Quotation => "Entwurf, nicht ausgestellt",
         _ => "nicht ausgestellt",
     },

@@ -2,12 +2,17 @@
 
 mod agreed;
 mod answers;
+mod blank;
 mod captions;
+mod certificate;
 mod confirmation;
+mod first_article;
 mod frame;
 mod heads;
 mod hole;
+mod inspection;
 mod label;
+mod nonconformance;
 mod opening;
 mod order;
 mod packing;
@@ -28,12 +33,17 @@ pub(super) const WORDS: Words = Words {
     form: |_| FORM,
     agreed: agreed::WORDS,
     answers: answers::WORDS,
+    blank: blank::WORDS,
     captions: captions::WORDS,
+    certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
+    first_article: first_article::WORDS,
     frame: frame::WORDS,
     heads: heads::WORDS,
     hole: hole::WORDS,
+    inspection: inspection::WORDS,
     label: label::WORDS,
+    nonconformance: nonconformance::WORDS,
     opening: opening::WORDS,
     order: order::WORDS,
     packing: packing::WORDS,

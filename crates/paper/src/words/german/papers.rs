@@ -15,7 +15,7 @@ const fn name(paper: Paper) -> &'static str {
         Paper::Traveler => "Laufkarte",
         Paper::Inspection => "Prüfprotokoll der Bohrungen",
         Paper::FirstArticle => "Erstmusterprüfbericht",
-        Paper::Certificate => "Konformitätsbescheinigung",
+        Paper::Certificate => "Konformitätserklärung",
         Paper::Packing => "Lieferschein",
         Paper::Label => "Versandetikett",
     }

@@ -7,6 +7,8 @@ use crate::words::phrases::typed_count;
 
 /// What the record is for.
 pub const REMARK: &str = "what really happened, a pair of lines for each mark that an electrode drilled; the office types it in";
+/// What its blank pages are called.
+pub const BLANK: &str = "blank run record";
 /// Name of the section.
 pub const NAME: &str = "Run record";
 /// Where the plan has more electrodes than the page has records.

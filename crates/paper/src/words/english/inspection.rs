@@ -1,0 +1,135 @@
+//! Words of the hole inspection record.
+
+use quillbore_job::Form;
+
+use super::{heads, phrases};
+use crate::words::counted::count;
+use crate::words::customer::Inspection;
+use crate::words::kinds::Kinds;
+use crate::words::traveler::{holes, inspection as floor};
+
+/// What it says in English.
+pub(super) const WORDS: Inspection = Inspection {
+    title: "Hole inspection record",
+    asked_for: floor::ASKED_FOR,
+    recast: floor::RECAST,
+    no_holes: holes::NO_HOLES,
+    asked: "Required",
+    characteristic: "Char. no.",
+    zone: "Zone",
+    drawing_says: heads::DRAWING_SAYS,
+    go: GO,
+    no_go: NO_GO,
+    of_the_lot: "Measured over several pieces",
+    of_the_lot_remark: "smallest to largest over the pieces named; no single piece or hole is meant by it",
+    hole_numbers: "Hole numbers",
+    sizes_found: "Sizes found",
+    pieces: "Pieces",
+    no_piece_named: "no piece named",
+    counted: heads::HOLES,
+    checked: "checked",
+    not_good: heads::NOT_GOOD,
+    date: heads::DATE,
+    name: heads::NAME,
+    by_piece: "Piece by piece",
+    by_piece_remark: "only what was measured of this piece; blank: not measured",
+    piece: "Piece, serial",
+    depth_found: "Depth found",
+    accepted: "Accepted",
+    is_accepted: |yes| if yes { "yes" } else { "no" },
+    nonconformances: "Non-conformances",
+    no_nonconformances: "None is on record.",
+    all_checked: "Every hole of the parts above was checked, as noted above.",
+    as_noted: "Checked as far as noted above. What is not noted above was not checked.",
+    sampling: |level, limit| {
+        format!("ISO 2859-1, single sampling, normal inspection, level {level}, AQL {limit}")
+    },
+    sampled,
+    all_sampled: |asked, letter| {
+        format!(
+            "Sample by {asked}: every part (letter {letter}; the plan asks for as many or more)."
+        )
+    },
+    no_plan: |asked| {
+        format!("{asked}: no plan is to be had by the table's rule; look it up in the standard.")
+    },
+    measured,
+    gauge,
+    without_serial: |number| format!("no serial, {number}"),
+    holes_numbered: |numbers| format!("holes {numbers}"),
+    how_checked,
+    uneven,
+    more_pieces: |form, more| {
+        let pieces = count(form, more, "more piece has", "more pieces have");
+        format!("{pieces} no line here: make a further record for them.")
+    },
+    nonconformance: |number, what| match what.trim() {
+        "" => format!("non-conformance {number}"),
+        what => format!("non-conformance {number}: {what}"),
+    },
+    sizes_in: |unit| format!("sizes in {}", phrases::unit_in_full(unit)),
+};
+
+/// A pin that must go in.
+pub const GO: &str = "GO";
+/// A pin that must not go in.
+pub const NO_GO: &str = "NO-GO";
+
+fn sampled(
+    asked: &str,
+    [sample, lot, accept, reject]: [&str; 4],
+    [letter, plan]: [char; 2],
+) -> String {
+    let arrow = if letter == plan {
+        String::new()
+    } else {
+        format!(", plan of {plan}")
+    };
+    format!(
+        "Sample by {asked}: {sample} of {lot} parts (letter {letter}{arrow}); the lot passes with {accept} not good at \
+         most, it doesn't with {reject}. What is not in the sample was not looked at."
+    )
+}
+
+fn measured([position, angle, gauge]: [&str; 3]) -> Vec<String> {
+    let all = [("position", position), ("angle", angle), ("gauge", gauge)];
+    let all = all.into_iter().filter(|(_, text)| !text.is_empty());
+    all.map(|(lead, text)| format!("{lead} {text}")).collect()
+}
+
+fn gauge(number: &str, until: &str, temperature: &str) -> String {
+    let mut said = number.trim().to_owned();
+    if !until.is_empty() {
+        said += &format!(", until {until}");
+    }
+    if !temperature.trim().is_empty() {
+        said += &format!("; {}", temperature.trim());
+    }
+    said.trim_start_matches([',', ';', ' ']).to_owned()
+}
+
+fn how_checked(kinds: Kinds) -> Vec<&'static str> {
+    let mut said = Vec::new();
+    if kinds.open {
+        said.push(
+            "Open holes: the GO pin (lower limit) goes through the whole depth, the NO-GO pin \
+             (upper limit) does not go in.",
+        );
+    }
+    if kinds.blind {
+        said.push(
+            "Blind holes: the GO pin (lower limit) goes to the bottom, the NO-GO pin (upper limit) \
+             does not go in, and the depth is measured.",
+        );
+    }
+    said.push("A size is written only where it was measured.");
+    said
+}
+
+fn uneven(form: Form, [parts, serials]: [u32; 2]) -> String {
+    format!(
+        "{} counted, {} named: find out why before anything is signed.",
+        count(form, parts, "part is", "parts are"),
+        count(form, serials, "serial number is", "serial numbers are"),
+    )
+}
