@@ -1,5 +1,7 @@
 //! Holes whose end nobody gave: the calculation takes them for through ones.
 
+use std::sync::Arc;
+
 use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
@@ -12,14 +14,10 @@ use crate::words::depth as words;
 pub(super) fn assumed(job: &Job) -> impl Iterator<Item = (SideNote, Option<usize>)> {
     let rows = job.rows.iter().enumerate();
     let open = rows.filter(|(_, row)| row.is_through_by_silence());
-    open.map(|(at, row)| {
+    let said: Arc<str> = words::END_ASSUMED.into();
+    open.map(move |(at, row)| {
         let beside = Beside::Row(row.id, Some(Column::End));
-        let note = SideNote::new(
-            Level::Note,
-            NoteKind::EndAssumed,
-            beside,
-            words::END_ASSUMED,
-        );
+        let note = SideNote::new(Level::Note, NoteKind::EndAssumed, beside, Arc::clone(&said));
         (note, Some(at))
     })
 }

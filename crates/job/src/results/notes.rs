@@ -89,8 +89,8 @@ pub(super) fn notes(
     notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(&speaker, asked, figures, &mut notes);
     held_by_fixture(job, &mut notes);
-    // Nearly in order already, which a sort by key alone makes use of.
-    notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
+    // The keys are sorted, not the notes: those are large, and of many rows there are many.
+    notes.sort_by_cached_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
     notes.into_iter().map(|(note, _)| note).collect()
 }
 

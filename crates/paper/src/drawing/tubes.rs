@@ -1,6 +1,7 @@
 //! Tube electrodes to scale, with a pencil tick for every hole that one drills.
 
 use quillbore_calc::RowId;
+use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{HoleFigures, JobFigures};
 use quillbore_calc::tables::Tables;
 use quillbore_job::{Form, Job, Unit};
@@ -133,7 +134,7 @@ impl Chart {
                 let numbers = shown::numbers(next, last);
                 next = last + 1;
                 let holes = load.holes.iter().map(|(row, count)| {
-                    let wear = of_row(job, figures, *row).and_then(|hole| hole.wear_mm);
+                    let wear = of_row(job, figures, *row).and_then(wear_of_an_end);
                     (mark_in(job, *row), *count, wear.unwrap_or(0.0))
                 });
                 loads.push(Load {
@@ -177,6 +178,16 @@ impl Chart {
             scale: (width - name - mm(3.0)) / longest,
         }
     }
+}
+
+/// What one end of a hole uses up of an electrode: a load counts ends.
+fn wear_of_an_end(hole: &HoleFigures) -> Option<f64> {
+    let ends = if hole.ends == Some(Ends::Both) {
+        2.0
+    } else {
+        1.0
+    };
+    Some(hole.wear_mm? / ends)
 }
 
 fn of_row<'a>(job: &Job, figures: &'a JobFigures, row: RowId) -> Option<&'a HoleFigures> {
