@@ -340,6 +340,22 @@ impl<'a> Matter<'a> {
 
     /// The marks of rows in the table's order; four and more neighbors are told by first and last.
     pub fn marks(&self, rows: impl IntoIterator<Item = RowId>) -> String {
+        self.runs_of_marks(rows).join(", ")
+    }
+
+    /// The same, but of many only the first, and how many more there are.
+    pub fn few_marks(&self, rows: impl IntoIterator<Item = RowId>, most: usize) -> String {
+        let mut told = self.runs_of_marks(rows);
+        let more = told.len().saturating_sub(most);
+        told.truncate(most);
+        if more > 0 {
+            told.push((self.words().phrases.and_more)(more));
+        }
+        told.join(", ")
+    }
+
+    /// Marks in the table's order, each a run of rows that follow each other or one row.
+    fn runs_of_marks(&self, rows: impl IntoIterator<Item = RowId>) -> Vec<String> {
         let mut at: Vec<usize> = rows
             .into_iter()
             .filter_map(|row| self.job.row_index(row))
@@ -349,15 +365,13 @@ impl<'a> Matter<'a> {
         let phrases = &self.words().phrases;
         let mark = |index: usize| mark_of(&self.job.rows[index], index, phrases);
         let runs = at.chunk_by(|a, b| a + 1 == *b);
-        let told: Vec<String> = runs
-            .flat_map(|run| match run {
-                [first, .., last] if run.len() > 3 => {
-                    vec![(phrases.first_to_last)(&mark(*first), &mark(*last))]
-                }
-                few => few.iter().map(|index| mark(*index)).collect(),
-            })
-            .collect();
-        told.join(", ")
+        runs.flat_map(|run| match run {
+            [first, .., last] if run.len() > 3 => {
+                vec![(phrases.first_to_last)(&mark(*first), &mark(*last))]
+            }
+            few => few.iter().map(|index| mark(*index)).collect(),
+        })
+        .collect()
     }
 
     /// The sentences about rows, row by row, the weightiest first.

@@ -12,8 +12,9 @@ use quillbore_calc::reach::enough_for;
 use quillbore_job::Unit;
 
 use super::basis::TypedFigures;
-use super::holes::{dressing, no_tube, settings, tip_mm};
+use super::holes::{no_tube, settings, tip_mm};
 use super::lengths::{dressing_mm, lost_mm, takes_several};
+use super::row_notes::dressing;
 use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;

@@ -2,22 +2,20 @@
 
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
-use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_job::Form;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::words::english;
 
-use super::basis::{self, TypedFigures};
+use super::{basis, row_notes};
 use crate::drawing::section;
-use crate::matter::{Hole, Matter, Remark};
+use crate::matter::{Hole, Matter};
 use crate::page::{Style, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::typeset::wrap::Span;
 use crate::words::heads;
-use crate::words::hole as hole_words;
 use crate::words::traveler::{self as floor, holes as words};
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
@@ -40,10 +38,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     ])
     .tight();
     let fine = matter.fine();
-    let remarks = matter.remarks_by_row();
-    for hole in matter.holes() {
-        let remarks = remarks.get(&hole.row.id).map_or(&[][..], Vec::as_slice);
-        table.row(row(matter, &hole, fine, remarks));
+    let notes = row_notes::of(matter);
+    for (hole, note) in matter.holes().zip(&notes.of_rows) {
+        table.row(row(matter, &hole, fine, note));
     }
     let basis = english::angle_basis(matter.job.angle_basis());
     let keep = table.least(flow);
@@ -52,6 +49,11 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(BODY, words::NO_HOLES);
         return;
     }
+    for (marks, line) in &notes.shared {
+        let marks = words::of_rows(marks);
+        flow.paragraph(&[Span::new(STRONG, &marks), Span::new(BODY, line)], 0.0);
+    }
+    flow.take(mm(0.8));
     table.set(flow);
     if let Some(rests) = basis::rests_on(matter) {
         flow.take(mm(0.8));
@@ -60,7 +62,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     section::strip(matter, flow);
 }
 
-fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -> TableRow {
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
     let limits = figures.and_then(|figures| figures.limits_mm);
@@ -101,7 +103,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -
         Cell::new(tip),
         Cell::new(minutes),
     ];
-    TableRow::new(cells).note(note(matter, hole, remarks).join("\n"))
+    TableRow::new(cells).note(note)
 }
 
 /// How deep a hole is drilled: of a depth that the first hole decides, the first try and the limit.
@@ -168,76 +170,6 @@ fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
     )
 }
 
-/// What else must be known of a row, a line for each kind of it.
-fn note(matter: &Matter<'_>, hole: &Hole<'_>, remarks: &[&Remark]) -> Vec<String> {
-    let mut lines = vec![
-        made_of(matter, hole).join(" "),
-        chances(matter.form(), hole),
-        spread(matter, hole),
-    ];
-    if !hole.row.note.is_empty() {
-        lines.push(words::drawing(hole.row.note.text().trim()));
-    }
-    for remark in remarks.iter().filter(|remark| remark.floor) {
-        lines.push(format!("{}: {}", words::level(remark.level), remark.text));
-    }
-    lines.retain(|line| !line.trim().is_empty());
-    lines
-}
-
-/// Entry, layers, ends, what is behind the exit.
-fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
-    let row = hole.row;
-    let mut said: Vec<String> = Vec::new();
-    let named = [row.characteristic.text(), row.zone.text()].map(str::trim);
-    said.extend(words::characteristic(named));
-    if !row.surface.text().trim().is_empty() {
-        said.push(hole_words::entry(row.surface.text().trim()));
-    }
-    if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
-        said.push(hole_words::layers(&layers));
-    }
-    if let Some(clearance) = hole.clearance(matter.job.unit) {
-        said.push(hole_words::clearance(&clearance));
-    }
-    // A depth with limits, or with words, stands as the drawing gives it too.
-    let depth = row.depth.text().trim();
-    if depth
-        .chars()
-        .any(|ch| !(ch.is_ascii_digit() || ".,".contains(ch)))
-    {
-        said.push(words::depth_drawn(&shown::plus_minus(depth)));
-    }
-    if hole
-        .figures
-        .is_some_and(|figures| figures.depth_plan.is_some())
-    {
-        said.push(words::FIRST_BELOW.to_owned());
-    }
-    said.extend(of_choice(
-        row.backed.text(),
-        row.backed.value().copied(),
-        words::BACKED,
-        words::NOT_BACKED,
-    ));
-    said.extend(of_choice(
-        row.core_trapped.text(),
-        row.core_trapped.value().copied(),
-        words::CORE_TRAPPED,
-        words::CORE_FREE,
-    ));
-    match hole.figures.and_then(|figures| figures.ends) {
-        Some(Ends::Both) => said.push(words::BOTH_ENDS.to_owned()),
-        _ if row.ends.value() == Some(&Ends::One) => said.push(words::ONE_END.to_owned()),
-        _ => {}
-    }
-    said.extend(dressing(hole));
-    let chained = hole.figures.and_then(|figures| figures.electrodes_per_hole);
-    let both = hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both);
-    said.extend(words::electrodes_in(chained.unwrap_or(1), both));
-    said
-}
-
 /// Why a row has no electrode.
 pub(super) fn no_tube(hole: &Hole<'_>) -> &'static str {
     let none_fits = hole.figures.is_some_and(|figures| {
@@ -249,70 +181,4 @@ pub(super) fn no_tube(hole: &Hole<'_>) -> &'static str {
     } else {
         words::NOT_CHOSEN
     }
-}
-
-/// How often the tip is dressed.
-pub(super) fn dressing(hole: &Hole<'_>) -> Option<String> {
-    let every = &hole.row.dress_every;
-    words::dressing(every.value().copied(), every.text().trim(), hole.is_blind())
-}
-
-/// A yes or no in a sentence; what can't be read stands as it was typed.
-fn of_choice(typed: &str, read: Option<bool>, yes: &str, no: &str) -> Option<String> {
-    match (typed.trim(), read) {
-        (_, Some(true)) => Some(yes.to_owned()),
-        (_, Some(false)) => Some(no.to_owned()),
-        ("", None) => None,
-        (typed, None) => Some(format!("\u{201c}{typed}\u{201d}.")),
-    }
-}
-
-/// How likely the first choice of electrode is right, and what it comes to then.
-fn chances(form: Form, hole: &Hole<'_>) -> String {
-    let Some(figures) = hole.figures else {
-        return String::new();
-    };
-    let mut said = Vec::new();
-    if let Some(chance) = figures.first_choice {
-        let [inside, over] = [chance.inside, chance.over].map(|share| shown::percent(form, share));
-        said.push(words::chance(&inside, &over));
-        if let Some(verdict) = figures.verdict {
-            said.push(words::held(english::verdict(verdict)));
-        }
-    }
-    said.join(" ")
-}
-
-/// How far minutes and wear may be off, and which of them were typed.
-fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
-    let Some(figures) = hole.figures else {
-        return String::new();
-    };
-    let unit = matter.job.unit;
-    let decimals = shown::middling(unit) - 1;
-    let typed = TypedFigures::of(matter, hole.row.id);
-    let minutes = figures.minutes.filter(|_| !typed.minutes);
-    let minutes =
-        minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| matter.form().fixed(min, 2)));
-    let wear = figures
-        .wear_mm
-        .zip(figures.wear_high_mm)
-        .filter(|_| !typed.wear);
-    let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
-    let wear = wear.map(|(median, high)| words::UsedUp {
-        planned: shown(median),
-        high: shown(high),
-    });
-    let mut said = words::spread(minutes, wear);
-    let figures: Vec<&str> = [
-        (typed.minutes, words::OWN_MINUTES),
-        (typed.wear, words::OWN_WEAR),
-    ]
-    .into_iter()
-    .filter_map(|(typed, name)| typed.then_some(name))
-    .collect();
-    if !figures.is_empty() {
-        said = format!("{said} {}", words::typed(&figures));
-    }
-    said.trim().to_owned()
 }

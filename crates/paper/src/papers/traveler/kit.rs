@@ -17,6 +17,8 @@ use crate::words::heads;
 use crate::words::inspection::{GO, NO_GO};
 use crate::words::traveler::kit as words;
 
+/// Marks that are named of those that an electrode is for: the hole table names it at each.
+const MARKS: usize = 12;
 const ROW: f64 = 5.6 * 72.0 / 25.4;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
@@ -50,7 +52,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
             Cell::square(),
             Cell::new(name),
             Cell::new(matter.form().count(f64::from(take))),
-            Cell::new(matter.marks(rows)),
+            Cell::new(matter.few_marks(rows, MARKS)),
             Cell::new(guide),
         ])
         .at_least(ROW)

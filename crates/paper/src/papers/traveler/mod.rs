@@ -16,6 +16,7 @@ mod part;
 mod places;
 mod plan;
 pub(in crate::papers) mod record;
+mod row_notes;
 mod stop;
 mod title;
 

@@ -16,6 +16,8 @@ use crate::words::heads;
 use crate::words::phrases;
 use crate::words::traveler::order as words;
 
+/// Marks that are named of those that a rest still drills.
+const MARKS: usize = 6;
 /// Lines of one electrode; a floor goes by its length, not by a longer list.
 const MOST: usize = 40;
 
@@ -113,7 +115,7 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
 fn still_drills(matter: &Matter<'_>, takes: &[(f64, RowId)], load: &ElectrodeLoad) -> String {
     // The rows that take least come first.
     let fit = takes.partition_point(|(mm, _)| *mm <= load.left_mm);
-    matter.marks(takes[..fit].iter().map(|(_, row)| *row))
+    matter.few_marks(takes[..fit].iter().map(|(_, row)| *row), MARKS)
 }
 
 /// What one more hole of each row takes of an electrode, the least first.

@@ -15,6 +15,8 @@ pub struct Phrases {
     pub revised: fn(&str, &str) -> String,
     /// Things that run on, by first and last.
     pub first_to_last: fn(&str, &str) -> String,
+    /// So many things more than are named.
+    pub and_more: fn(usize) -> String,
     /// A row of holes that has no mark.
     pub row: fn(usize) -> String,
     /// Lead of what is said of a row of holes.

@@ -12,6 +12,7 @@ pub(super) const WORDS: Phrases = Phrases {
     no_delivery: NO_DELIVERY,
     revised,
     first_to_last,
+    and_more: |more| format!("{more}\u{a0}more"),
     row,
     hole,
     some_of,

@@ -8,6 +8,7 @@ pub(super) const WORDS: Phrases = Phrases {
     not_named: "nicht genannt",
     no_delivery: "Es ist noch keine Lieferung verzeichnet.",
     revised: |what, revision| format!("{what} Rev. {revision}"),
+    and_more: |more| format!("{more}\u{a0}weitere"),
     first_to_last: |first, last| format!("{first}\u{a0}bis\u{a0}{last}"),
     row: |number| format!("Zeile {number}"),
     hole: |mark| format!("Bohrung {mark}: "),

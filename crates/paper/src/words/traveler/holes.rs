@@ -138,6 +138,11 @@ pub fn typed(figures: &[&str]) -> String {
     format!("Typed by the office, not computed: {}.", figures.join(", "))
 }
 
+/// The rows that have a line alike, before it.
+pub fn of_rows(marks: &str) -> String {
+    format!("{marks}: ")
+}
+
 /// What the drawing says of a row.
 pub fn drawing(note: &str) -> String {
     format!("Drawing: {note}")
