@@ -9,12 +9,13 @@ use quillbore_job::file::read_job;
 use quillbore_job::{Edit, Field, Job, Paper, Shop, Unit, apply};
 use quillbore_paper::Sheet;
 
+fn read(path: &str) -> Vec<u8> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    std::fs::read(root.join(path)).unwrap_or_default()
+}
+
 fn open(path: &str) -> Job {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../..")
-        .join(path);
-    let bytes = std::fs::read(path).unwrap_or_default();
-    read_job(&bytes).unwrap_or_default()
+    read_job(&read(path)).unwrap_or_default()
 }
 
 fn traveler(job: &Job, shop: &Shop) -> String {
@@ -125,8 +126,39 @@ fn a_spare_part_is_tried_on_first() {
 #[test]
 fn backing_comes_out_and_the_wall_is_told_from_the_surface() {
     let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
-    // 4.50 deep and 6.00 clear behind.
-    tells(&ring, &["Take the backing out", "6.45 6.00 10.50"]);
+    // 4.50 deep and 6.00 clear behind, which is where the tip may go at most.
+    tells(&ring, &["Take the backing out", "10.98 10.50 6.00 10.50"]);
     let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
     assert!(!hub.contains("Take the backing out"));
+}
+
+/// A blind hole is accepted once its depth is on record too: a pin tells its size alone.
+#[test]
+fn a_blind_hole_is_accepted_with_its_depth() {
+    let path = "tests/hard-jobs/first-article.ron";
+    let with = open(path);
+    let text = String::from_utf8(read(path)).unwrap_or_default();
+    let lines = text.lines().filter(|line| !line.contains("depth_found"));
+    let text: Vec<&str> = lines.collect();
+    let without = read_job(text.join("\n").as_bytes()).unwrap_or_default();
+    let says = |job: &Job, paper| {
+        common::printed(job, embedded(), Sheet::A4, |matter| {
+            common::prose(&quillbore_paper::document(paper, &[matter]))
+        })
+    };
+    tells(
+        &says(&with, Paper::Inspection),
+        &["N01 D 0.69 to 0.71 3.95 to 4.04 4 of 4 0 yes"],
+    );
+    tells(
+        &says(&without, Paper::Inspection),
+        &[
+            "N01 D 0.69 to 0.71 4 of 4 0 gauge",
+            "N01 C 0.68 to 0.71 4 of 4 0 yes",
+        ],
+    );
+    tells(
+        &says(&with, Paper::FirstArticle),
+        &["4 \u{b1}0.10", "general tolerance", "3.95 to 4.04"],
+    );
 }

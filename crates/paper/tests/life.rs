@@ -132,7 +132,7 @@ fn all_checked_is_said_only_where_it_is_true() {
     let certificate = says(&sample, Paper::Certificate);
     assert!(certificate.contains("inspection record none was issued"));
     assert!(
-        certificate.contains("S1: every hole checked on 1 of 3 parts"),
+        certificate.contains("S1: size of every hole checked on 1 of 3 parts"),
         "{certificate}"
     );
     assert!(certificate.contains("S3: no check of every hole is on record"));
@@ -151,7 +151,7 @@ fn all_checked_is_said_only_where_it_is_true() {
         certificate.contains("Every hole of these parts was checked."),
         "{certificate}"
     );
-    assert!(certificate.contains("S3: every hole checked on 3 of 3 parts"));
+    assert!(certificate.contains("S3: size of every hole checked on 3 of 3 parts"));
     let record = says(&sample, Paper::Inspection);
     assert!(record.contains("Every hole of the parts above was checked, as noted above."));
 }

@@ -99,12 +99,17 @@ impl<'a> Inspections<'a> {
 }
 
 /// Whether so many holes are accepted of which some were checked and some found not good: not known where
-/// none was bad and not all were looked at.
+/// none was bad and not all were looked at, or where a pin alone doesn't tell (`whole` is false: the depth of
+/// a blind hole is not on record).
 #[must_use]
-pub fn accepted(checked: Option<u32>, not_good: Option<u32>, holes: Option<u32>) -> Option<bool> {
-    let all = checked
-        .zip(holes)
-        .is_some_and(|(checked, holes)| checked >= holes);
+pub fn accepted(
+    checked: Option<u32>,
+    not_good: Option<u32>,
+    holes: Option<u32>,
+    whole: bool,
+) -> Option<bool> {
+    let checked = checked.zip(holes);
+    let all = whole && checked.is_some_and(|(checked, holes)| checked >= holes);
     match not_good {
         Some(1..) => Some(false),
         _ => all.then_some(true),

@@ -99,6 +99,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::HoleNumbers => "hole numbers",
         Line::Checked => "holes checked",
         Line::NotGood => "holes not good",
+        Line::DepthFound => "depth found",
         Line::Position => "position found",
         Line::AngleFound => "angle found",
         Line::Gauge => "gauge, its number",

@@ -114,9 +114,15 @@ fn mark(
     (why, language): (&str, Language),
 ) {
     let words = &Words::of(language).frame;
-    let text = (words.preview_of)(why);
     let room = body.width();
-    let style = shrink(&text, room, STRONG.ink(Ink::Accent));
+    let strong = STRONG.ink(Ink::Accent);
+    let whole = (words.preview_of)(why);
+    let style = shrink(&whole, room, strong);
+    let (text, style) = if style.measure(&whole) > room {
+        ((words.preview_of)(words.preview_long), strong)
+    } else {
+        (whole, style)
+    };
     page.text(body.left, mm(9.4), style, &fit(&text, room, style));
     // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
     if let Some(path) = word_across(words.preview, (width / 2.0, height / 2.0), 118.0, 0.92) {

@@ -105,6 +105,9 @@ fn requirements(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words.requirements, |flow| {
         let said = (words.conforms_to)(&matter.drawing(), matter.order_number());
         flow.text(BODY, &said);
+        if matter.has(Field::Inspection) {
+            flow.text(BODY, &(words.asked)(matter.text(Field::Inspection)));
+        }
     });
 }
 

@@ -164,6 +164,11 @@ pub fn locations(form: Form, number: u32) -> String {
     count(form, number, "location", "locations")
 }
 
+/// What a page goes on with: the row, and what its locations share.
+pub fn goes_on(mark: &str, alike: &str) -> String {
+    format!("{mark}, continued{alike}")
+}
+
 /// What all locations of a row share.
 pub fn all_at(shared: &str) -> String {
     format!("   all at {shared}")

@@ -54,6 +54,13 @@ pub fn always(pressure: Option<&str>) -> Vec<(&'static str, String)> {
              extinguisher that local rules ask for hangs within reach."
                 .to_owned(),
         ),
+        (
+            "Sludge, skin",
+            "Sludge and used fluid hold fines of the part and of the electrode, brass and copper \
+             too. Gloves and glasses; no dry sweeping, no blowing off; wash before eating. Both \
+             are collected and handed over as local waste rules say, never poured away."
+                .to_owned(),
+        ),
     ]
 }
 

@@ -44,9 +44,9 @@ pub fn scale(unit: &str) -> String {
 /// Loads that are not drawn.
 pub fn not_drawn(more: usize) -> String {
     match more {
-        1 => "1 more kind of load is not drawn.".to_owned(),
+        1 => "1 more line of the list above is not drawn.".to_owned(),
         more => {
-            format!("{more} more kinds of loads are not drawn.")
+            format!("{more} more lines of the list above are not drawn.")
         }
     }
 }

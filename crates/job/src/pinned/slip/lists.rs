@@ -51,7 +51,7 @@ kinds! {
     /// What a stretch of drilling really took, blank by blank as on the traveler.
     Run "run" [Date Serials Mark Holes ElectrodeNumber TubeUsed TubeBefore TubeAfter Dressed DepthReached SparkMinutes FloorMinutes StopMinutes Electrodes Breakages Good Scrap Pins Trouble Settings NextTime By LeftOut];
     /// What was measured: of one piece, of one hole, or of a lot; the line says of which.
-    Inspection "inspection" [Date Serials Mark HoleNumbers Checked NotGood Pins Position AngleFound Gauge CalibrationDue Temperature By Note];
+    Inspection "inspection" [Date Serials Mark HoleNumbers Checked NotGood Pins DepthFound Position AngleFound Gauge CalibrationDue Temperature By Note];
     /// Parts that are not as the drawing wants them.
     Nonconformance "nonconformance" [Date HolesNamed Serials Count What Decision DecidedBy Redo NotSent Credit Closed GoOn SendBecause Note];
     /// Parts that went out.
@@ -207,6 +207,8 @@ lines! {
     Checked "checked" CountOrNone;
     /// Holes of them that are not good.
     NotGood "not_good" CountOrNone;
+    /// Depth as measured.
+    DepthFound "depth_found" Line;
     /// Position as measured, against its zero.
     Position "position" Line;
     /// Angle as measured.

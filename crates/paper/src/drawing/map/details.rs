@@ -12,8 +12,11 @@ use crate::words::drawing as words;
 const MOST_HOLES: usize = 36;
 /// Details of a map at most.
 pub(super) const MOST: usize = 6;
-/// Height of one.
-pub(super) const HEIGHT: f64 = 70.0 * 72.0 / 25.4;
+/// Places of one that is cut out of a long way at most: their names have room.
+const MOST_PLACES: usize = 12;
+/// Height of one, at least and at most.
+const LEAST_HEIGHT: f64 = 26.0 * 72.0 / 25.4;
+const HEIGHT: f64 = 70.0 * 72.0 / 25.4;
 
 /// Holes that stand larger, by their index.
 pub(super) type Detail = Vec<usize>;
@@ -45,16 +48,45 @@ pub(super) fn details(map: &Map) -> Vec<Detail> {
     if parts.len() <= MOST {
         return parts;
     }
+    // From where a mark begins, as far as it goes on in the order of drilling.
     let mut begun: Vec<&str> = Vec::new();
-    parts.retain(|part| {
-        let marks = part.iter().map(|index| map.spots[*index].mark.as_str());
-        let new: Vec<&str> = marks.filter(|mark| !begun.contains(mark)).collect();
-        let begins = !new.is_empty();
-        begun.extend(new);
-        begins
-    });
-    parts.truncate(MOST);
-    parts
+    let mut beginnings: Vec<Detail> = Vec::new();
+    for (index, spot) in map.spots.iter().enumerate() {
+        if begun.contains(&spot.mark.as_str()) {
+            continue;
+        }
+        begun.push(&spot.mark);
+        let is_shown = beginnings.iter().any(|shown| shown.contains(&index));
+        if !is_shown && beginnings.len() < MOST {
+            beginnings.push(way_from(map, index));
+        }
+    }
+    beginnings
+}
+
+/// Holes from one on, as they are drilled, as far as they have room.
+fn way_from(map: &Map, first: usize) -> Detail {
+    let mut places = 0;
+    let mut before = None;
+    let rest = first..map.spots.len().min(first + MOST_HOLES);
+    rest.take_while(|index| {
+        // As seen: holes above each other are at one place.
+        let at = [0, 1].map(|axis| (map.at(map.spots[*index].at_mm)[axis] * 100.0).round() as i64);
+        if before.replace(at) != Some(at) {
+            places += 1;
+        }
+        places <= MOST_PLACES
+    })
+    .collect()
+}
+
+/// The height that a detail takes where it is so wide.
+pub(super) fn height(map: &Map, detail: &Detail, width: f64) -> f64 {
+    let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
+    let [least, most] = extent_of(points, 0.5);
+    let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
+    let scale = (width - 4.0 * AROUND) / wide;
+    (deep * scale + 3.2 * AROUND).clamp(LEAST_HEIGHT, HEIGHT)
 }
 
 /// Frames what stands larger below, in a view that has been drawn; gives where their names stand.
@@ -81,19 +113,19 @@ pub(super) fn frames(page: &mut Page, places: &[(f64, f64)], details: &[Detail])
     named
 }
 
-/// Draws a detail into a place of left, top and width.
+/// Draws a detail into a place of left, top, width and height.
 pub(super) fn draw(
     page: &mut Page,
     map: &Map,
     (number, detail): (usize, &Detail),
-    (left, top, width): (f64, f64, f64),
+    (left, top, width, height): (f64, f64, f64, f64),
     look: &Look,
 ) {
     let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
     let [least, most] = extent_of(points, 0.5);
     let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
     // Labels stand right of the holes.
-    let room = (width - 4.0 * AROUND, HEIGHT - 3.2 * AROUND);
+    let room = (width - 4.0 * AROUND, height - 3.2 * AROUND);
     let scale = (room.0 / wide).min(room.1 / deep);
     let corner = (
         left + AROUND + (room.0 - wide * scale) / 2.0,
@@ -109,7 +141,7 @@ pub(super) fn draw(
     };
     page.rect(
         (left, top),
-        (width - mm(2.0), HEIGHT - mm(2.0)),
+        (width - mm(2.0), height - mm(2.0)),
         None,
         Some(Stroke::CENTER),
     );
@@ -133,7 +165,7 @@ pub(super) fn draw(
     }
     bar(
         page,
-        (left + 4.0, top + HEIGHT - mm(2.0) - 5.0),
+        (left + 4.0, top + height - mm(2.0) - 5.0),
         scale,
         look,
     );

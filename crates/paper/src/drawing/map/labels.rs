@@ -40,6 +40,7 @@ impl View<'_> {
         for &(at, wide) in reserved {
             taken.put(at, wide);
         }
+        let dots = Dots::of(which.iter().map(|index| places[*index]));
         let mut unlabeled = 0;
         for (at, (index, label)) in spots.iter().enumerate() {
             let (x, y) = places[*index];
@@ -60,6 +61,7 @@ impl View<'_> {
                     left >= left_edge
                         && left + wide <= right_edge
                         && taken.is_free((left, base), wide)
+                        && !dots.any_under((left, base), wide)
                 });
             match free.filter(|_| at < MOST_LABELS) {
                 Some((left, base)) => {
@@ -107,9 +109,9 @@ impl View<'_> {
                 }
             }
         }
-        let mut last_mark = "";
+        let mut last = LastSaid::default();
         let labels = found.into_iter().map(|(first, all)| {
-            let (names, is_new) = self.names(&all, &mut last_mark);
+            let (names, is_new) = self.names(&all, &mut last);
             let begun = all
                 .iter()
                 .find_map(|index| self.map.spots[*index].electrode);
@@ -126,18 +128,28 @@ impl View<'_> {
 
     /// The names of holes at one spot, and whether a mark begins with them; one that goes on is not said
     /// again.
-    fn names<'a>(&'a self, all: &[usize], last_mark: &mut &'a str) -> (String, bool) {
+    fn names<'a>(&'a self, all: &[usize], last: &mut LastSaid<'a>) -> (String, bool) {
         let spots: Vec<_> = all.iter().map(|index| &self.map.spots[*index]).collect();
+        let last_mark = &mut last.mark;
         let is_new = spots.iter().any(|spot| spot.mark != *last_mark);
         let Some(first) = spots.first() else {
             return (String::new(), false);
         };
         let more = spots.len().saturating_sub(MOST_NAMES);
         let shown = &spots[..spots.len().min(MOST_NAMES)];
-        let said = if spots.iter().all(|spot| spot.number == first.number) && spots.len() > 1 {
+        if spots.iter().all(|spot| spot.number == first.number) && spots.len() > 1 {
             let marks: Vec<String> = shown.iter().map(|spot| spot.mark.clone()).collect();
-            words::spot(&words::spots(&marks, more), first.number)
-        } else {
+            let marks = words::spots(&marks, more);
+            *last_mark = spots.last().map_or(*last_mark, |spot| &spot.mark);
+            // The same marks at the next number go on.
+            if last.together == marks {
+                return (first.number.to_string(), false);
+            }
+            let said = words::spot(&marks, first.number);
+            last.together = marks;
+            return (said, true);
+        }
+        let said = {
             let mut before = *last_mark;
             let names: Vec<String> = (shown.iter())
                 .map(|spot| {
@@ -153,6 +165,15 @@ impl View<'_> {
         *last_mark = spots.last().map_or(*last_mark, |spot| &spot.mark);
         (said, is_new)
     }
+}
+
+/// What was named last: it goes on without its name.
+#[derive(Default)]
+struct LastSaid<'a> {
+    /// The mark.
+    mark: &'a str,
+    /// Several marks at one spot.
+    together: String,
 }
 
 /// What is written at a spot.
@@ -187,6 +208,37 @@ impl Taken {
         let near = (line - 1..=line + 1).filter_map(|line| self.lines.get(&line));
         near.flatten().all(|(a, b, width)| {
             x > a + width + 1.0 || x + wide < a - 1.0 || (y - b).abs() >= APART - 2.0
+        })
+    }
+}
+
+/// Where holes are drawn, by squares of the page.
+struct Dots {
+    squares: BTreeMap<(i64, i64), Vec<(f64, f64)>>,
+}
+
+impl Dots {
+    fn square((x, y): (f64, f64)) -> (i64, i64) {
+        ((x / APART).floor() as i64, (y / APART).floor() as i64)
+    }
+
+    fn of(places: impl Iterator<Item = (f64, f64)>) -> Self {
+        let mut squares: BTreeMap<_, Vec<_>> = BTreeMap::new();
+        for place in places {
+            squares.entry(Self::square(place)).or_default().push(place);
+        }
+        Self { squares }
+    }
+
+    /// Whether a hole is drawn where a label would stand.
+    fn any_under(&self, (left, base): (f64, f64), wide: f64) -> bool {
+        let (right, top) = (left + wide, base - CAPTION.size * 0.75);
+        let (first, last) = (Self::square((left, top)), Self::square((right, base)));
+        let mut squares = (first.0..=last.0).flat_map(|x| (first.1..=last.1).map(move |y| (x, y)));
+        squares.any(|square| {
+            let here = self.squares.get(&square).map_or(&[][..], Vec::as_slice);
+            let mut here = here.iter();
+            here.any(|(x, y)| (left..=right).contains(x) && (top..=base).contains(y))
         })
     }
 }

@@ -80,12 +80,16 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
     });
     let of_all = larger.iter().map(Vec::len).sum::<usize>();
     for (row, pair) in larger.chunks(2).enumerate() {
-        flow.need(details::HEIGHT);
-        let top = flow.take(details::HEIGHT);
+        let heights = pair
+            .iter()
+            .map(|detail| details::height(map, detail, width / 2.0));
+        let height = heights.fold(0.0, f64::max);
+        flow.need(height);
+        let top = flow.take(height);
         for (column, detail) in pair.iter().enumerate() {
             let number = row * 2 + column + 1;
             let left = left + width / 2.0 * column as f64;
-            let place = (left, top, width / 2.0);
+            let place = (left, top, width / 2.0, height);
             let page = flow.page();
             page.part(Role::Figure(words::detail_of(detail.len())), |page| {
                 details::draw(page, map, (number, detail), place, &look);

@@ -1,7 +1,7 @@
 //! The third form: every characteristic of every hole row, with what was found.
 
 use quillbore_calc::Limits;
-use quillbore_job::Field;
+use quillbore_job::{Field, inspected};
 
 use super::found::{FirstPiece, Found};
 use crate::matter::{Hole, Matter};
@@ -19,11 +19,11 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
     let mut table = Table::new([
         Column::text(words.number, Width::Fit(40.0)).style(STRONG),
         Column::text(words.location, Width::Fit(48.0)),
-        Column::text(words.designator, Width::Fit(mm(18.5))),
+        Column::text(words.designator, Width::Fixed(mm(15.0))),
         // A size with its limits and unit stands on one line.
         Column::text(words.requirement, Width::Fit(88.0)),
-        Column::text(words.result, Width::Share(1.6)),
-        Column::text(words.tooling, Width::Share(1.4)),
+        Column::text(words.result, Width::Share(1.2)),
+        Column::text(words.tooling, Width::Share(2.0)),
         Column::text(all.inspection.accepted, Width::Fixed(mm(17.0))),
         Column::text(words.trouble, Width::Fixed(mm(15.0))),
         Column::text(all.heads.remark, Width::Share(1.0)),
@@ -31,10 +31,12 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
     .written_on();
     let mut next = 1;
     for hole in matter.holes() {
-        let found = piece.found(matter, (hole.index, hole.row.id), hole.count());
+        let found = piece.found(matter, hole.index);
+        let whole = !hole.is_blind() || !found.depth.is_empty();
+        let accepted = inspected::accepted(found.checked, found.not_good, hole.count(), whole);
         for (part, (asked, result)) in requirements(matter, &hole, &found).into_iter().enumerate() {
             let number = number(&hole, part, &mut next);
-            let accepted = found.accepted.map_or("", all.inspection.is_accepted);
+            let accepted = accepted.map_or("", all.inspection.is_accepted);
             let is_first = part == 0;
             let only_first = |text: &str| {
                 if is_first {
@@ -43,6 +45,8 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
                     Cell::blank()
                 }
             };
+            // What has no result was measured with nothing.
+            let gauge = if result.is_empty() { "" } else { &found.gauge };
             table.row(
                 TableRow::new([
                     Cell::new(number),
@@ -50,7 +54,7 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
                     Cell::blank(),
                     Cell::new(of_mark(&hole.mark(), &asked)),
                     Cell::new(result),
-                    Cell::new(&found.gauge),
+                    Cell::new(gauge),
                     only_first(accepted),
                     Cell::new(&found.troubles),
                     only_first(&found.note),
@@ -112,7 +116,16 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
             "" => hole.depth_text(unit),
             depth => shown::plus_minus(depth),
         };
-        all.push(((words.depth)(&depth, sign), String::new()));
+        let plan = hole.figures.and_then(|figures| figures.depth_plan);
+        let general = plan.filter(|_| hole.is_blind() && !depth.contains(['+', '\u{b1}']));
+        let asked = match general {
+            Some(plan) => {
+                let allowed = shown::length(form, plan.allowed_mm, unit, shown::middling(unit));
+                (words.depth_general)(&depth, sign, &allowed)
+            }
+            None => (words.depth)(&depth, sign),
+        };
+        all.push((asked, found.depth.clone()));
     }
     let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
     if tilt.abs() > 0.005 || !hole.row.angle.text().trim().is_empty() {
@@ -122,8 +135,6 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
         };
         all.push(((words.angle)(&asked), found.angle.clone()));
     }
-    if !hole.row.places.is_empty() || !found.position.is_empty() {
-        all.push((words.position.to_owned(), found.position.clone()));
-    }
+    all.push((words.position.to_owned(), found.position.clone()));
     all
 }

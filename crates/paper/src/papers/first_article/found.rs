@@ -1,6 +1,5 @@
 //! The first piece, and what was measured of it.
 
-use quillbore_calc::RowId;
 use quillbore_job::inspected;
 use quillbore_job::serials;
 use quillbore_job::slip::{View, kind, line};
@@ -22,13 +21,15 @@ pub(super) struct FirstPiece<'a> {
 pub(super) struct Found {
     /// Sizes by pin.
     pub(super) sizes: String,
-    /// Position and angle.
+    /// Depth, position and angle.
+    pub(super) depth: String,
     pub(super) position: String,
     pub(super) angle: String,
     /// What it was measured with, until when that is calibrated, and at which temperature.
     pub(super) gauge: String,
-    /// Whether all holes of the row are good, where all were checked.
-    pub(super) accepted: Option<bool>,
+    /// Holes that were checked, and those of them that are not good.
+    pub(super) checked: Option<u32>,
+    pub(super) not_good: Option<u32>,
     /// Numbers of the non-conformances.
     pub(super) troubles: String,
     /// What else is noted.
@@ -63,14 +64,9 @@ impl<'a> FirstPiece<'a> {
         }
     }
 
-    /// What is on record of a row by its place in the table, of so many holes.
-    pub(super) fn found(
-        &self,
-        matter: &Matter<'_>,
-        row: (usize, RowId),
-        holes: Option<u32>,
-    ) -> Found {
-        let at = Some(row.0);
+    /// What is on record of a row by its place in the table.
+    pub(super) fn found(&self, matter: &Matter<'_>, row: usize) -> Found {
+        let at = Some(row);
         let of_row = || {
             self.records
                 .iter()
@@ -88,12 +84,11 @@ impl<'a> FirstPiece<'a> {
                     Some(sum.unwrap_or(0).saturating_add(more))
                 })
         };
-        let checked = sum(&|slip| slip.get(line::Checked));
-        let not_good = sum(&|slip| slip.get(line::NotGood));
         let troubles = self.troubles.iter().filter(|(of, _)| *of == at);
         let troubles: Vec<String> = troubles.map(|(_, number)| number.to_string()).collect();
         Found {
             sizes: joined(&|slip| slip.get(line::Pins).to_owned()),
+            depth: joined(&|slip| slip.get(line::DepthFound).to_owned()),
             position: joined(&|slip| slip.get(line::Position).to_owned()),
             angle: joined(&|slip| slip.get(line::AngleFound).to_owned()),
             gauge: joined(&|slip| {
@@ -103,7 +98,8 @@ impl<'a> FirstPiece<'a> {
                     slip.get(line::Temperature),
                 )
             }),
-            accepted: inspected::accepted(checked, not_good, holes),
+            checked: sum(&|slip| slip.get(line::Checked)),
+            not_good: sum(&|slip| slip.get(line::NotGood)),
             troubles: troubles.join(", "),
             note: joined(&|slip| slip.get(line::Note).replace('\n', " ")),
         }

@@ -34,15 +34,20 @@ pub fn first_article(matter: &Matter<'_>) -> Document {
         words.characteristics.remark,
         mm(30.0),
     );
-    identity(matter, &piece, &mut flow);
+    identity(matter, &piece, &mut flow, false);
     characteristics::set(matter, &piece, &mut flow);
     let frame = Frame::of(matter, Paper::FirstArticle, words.title, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 /// Part, revision, serial number and report, the same on every form.
-fn identity(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
+fn identity(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow, is_first: bool) {
     let words = &matter.words().first_article.part;
+    let revision = if is_first {
+        words.part_revision
+    } else {
+        words.part_revision_too
+    };
     let follows = matter.follows();
     form::fields(
         flow,
@@ -51,7 +56,7 @@ fn identity(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
             Captioned::of(words.part_name, matter.text(Field::PartName), 2.2),
             Captioned::of(words.serial, &piece.serial, 1.6).style(STRONG),
             Captioned::of(words.report, &matter.number_of(Paper::FirstArticle), 2.0).style(STRONG),
-            Captioned::of(words.part_revision, follows.revision, 1.6).style(STRONG),
+            Captioned::of(revision, follows.revision, 1.6).style(STRONG),
         ],
     );
 }
@@ -61,7 +66,7 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     let words = &matter.words().first_article.part;
     let follows = matter.follows();
     flow.section(words.name, words.remark, mm(40.0));
-    identity(matter, piece, flow);
+    identity(matter, piece, flow, true);
     let process = [matter.job.number.trim(), matter.text(Field::Program)];
     let process: Vec<&str> = process
         .into_iter()
@@ -91,7 +96,7 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
         flow,
         &[
             Captioned::blank(words.baseline, 2.0),
-            Captioned::blank(words.reason, 3.0),
+            Captioned::filled(words.reason, words.only_here, 3.0),
         ],
     );
     let open: Vec<String> = nonconformance::all(matter)
@@ -106,6 +111,7 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
         0.0,
     );
     flow.dashes(BODY, open.iter().map(String::as_str));
+    form::fields(flow, &[Captioned::blank(words.comments, 1.0)]);
     for who in words.signed {
         form::sign_off(flow, who);
     }
@@ -115,8 +121,11 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
 fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     let words = &matter.words().first_article.materials;
     flow.section(words.name, "", mm(40.0));
-    identity(matter, piece, flow);
-    let heats = matter.heats();
+    identity(matter, piece, flow, false);
+    let heats = match matter.heats() {
+        none if none.is_empty() => none,
+        heats => (words.heat)(&heats),
+    };
     let certificate = matter.job.standing(Paper::Certificate).last();
     let certificate = certificate.map_or("", |issued| issued.number.as_str());
     let named = matter.material_named();

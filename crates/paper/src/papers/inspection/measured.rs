@@ -44,6 +44,8 @@ pub(super) struct OfLot<'a> {
 pub(super) struct OfPiece {
     /// The sizes as typed, with the holes' numbers where they were named.
     pub(super) sizes: Vec<String>,
+    /// Depths as typed.
+    pub(super) depths: Vec<String>,
     /// Holes checked and not good.
     pub(super) checked: Option<u32>,
     pub(super) not_good: Option<u32>,
@@ -80,7 +82,8 @@ impl<'a> Measured<'a> {
 
     fn take(&mut self, told: Recorded<'a>, marks: &Marks, pieces: &Pieces) {
         let record = &told.record;
-        if record.sizes.is_empty() && record.counts == ["", ""] {
+        let counts_nothing = record.sizes.is_empty() && record.counts == ["", ""];
+        if counts_nothing && told.depth.is_empty() && record.note.is_empty() {
             return;
         }
         let row = marks.row(record.mark);
@@ -94,13 +97,18 @@ impl<'a> Measured<'a> {
             there.add(told);
             return;
         }
-        self.lot.push(told.record);
+        let mut record = told.record;
+        let depth = (told.words.measured)([told.depth, "", "", ""]).into_iter();
+        let note = (!record.note.is_empty()).then(|| std::mem::take(&mut record.note));
+        record.note = depth.chain(note).collect::<Vec<_>>().join("; ");
+        self.lot.push(record);
     }
 }
 
 /// What a slip says that was measured, and the counts as read.
 struct Recorded<'a> {
     record: OfLot<'a>,
+    depth: &'a str,
     checked: Option<u32>,
     not_good: Option<u32>,
     words: &'static Inspection,
@@ -121,6 +129,7 @@ impl<'a> Recorded<'a> {
                     by: run.get(line::By),
                     note: String::new(),
                 },
+                depth: "",
                 checked: None,
                 not_good: None,
                 words,
@@ -138,6 +147,7 @@ impl<'a> Recorded<'a> {
                 by: slip.get(line::By),
                 note: said_of(form, slip, words),
             },
+            depth: slip.get(line::DepthFound),
             checked: slip.get(line::Checked),
             not_good: slip.get(line::NotGood),
             words,
@@ -152,7 +162,12 @@ fn said_of(form: Form, slip: View<'_, kind::Inspection>, words: &Inspection) -> 
         &day(form, slip, line::CalibrationDue),
         slip.get(line::Temperature),
     );
-    let mut said = (words.measured)([slip.get(line::Position), slip.get(line::AngleFound), &gauge]);
+    let mut said = (words.measured)([
+        "",
+        slip.get(line::Position),
+        slip.get(line::AngleFound),
+        &gauge,
+    ]);
     let note = slip.get(line::Note).replace('\n', " ");
     said.extend((!note.is_empty()).then_some(note));
     said.join("; ")
@@ -169,6 +184,9 @@ impl OfPiece {
             note,
             ..
         } = told.record;
+        if !told.depth.is_empty() {
+            self.depths.push(told.depth.to_owned());
+        }
         match (numbers, sizes) {
             ("", "") => {}
             ("", sizes) => self.sizes.push(sizes.to_owned()),

@@ -20,7 +20,9 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
 pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>) -> Table {
     let all = matter.words();
     let words = &all.inspection;
-    let depth = matter.holes().any(|hole| hole.is_blind());
+    let mut known = measured.pieces.values();
+    let is_known = known.any(|of| !of.depths.is_empty());
+    let depth = is_known || matter.holes().any(|hole| hole.is_blind());
     let sign = matter.job.unit.symbol();
     let mut columns = vec![
         Column::text(words.piece, Width::Fit(90.0)).style(STRONG),
@@ -91,9 +93,10 @@ fn row(
         Cell::new(known.sizes.join("; ")),
     ];
     if depth {
-        cells.push(Cell::blank());
+        cells.push(Cell::new(known.depths.join("; ")));
     }
-    let accepted = inspected::accepted(known.checked, known.not_good, hole.count());
+    let whole = !hole.is_blind() || !known.depths.is_empty();
+    let accepted = inspected::accepted(known.checked, known.not_good, hole.count(), whole);
     cells.extend([
         Cell::new(checked),
         Cell::new(count(known.not_good)),

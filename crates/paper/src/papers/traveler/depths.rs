@@ -64,7 +64,12 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
                 )),
                 Cell::new(behind.unwrap_or_else(shown::missing)),
                 Cell::new(finer(plan.scatter_mm)),
-                Cell::new(finer(plan.allowed_mm)),
+                // Over a wall nothing but the wall is a limit.
+                Cell::new(if hole.is_blind() {
+                    finer(plan.allowed_mm)
+                } else {
+                    shown::missing()
+                }),
                 Cell::new(how),
                 Cell::blank(),
             ])

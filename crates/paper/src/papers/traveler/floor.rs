@@ -61,6 +61,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             None => lines.push((vec![hole.row.id], line)),
         }
     }
+    let has_limit = lines
+        .iter()
+        .any(|(_, line)| line.cells[2] != shown::missing());
     for (rows, line) in lines {
         let marks = Cell::new(matter.marks(rows));
         let cells = std::iter::once(marks).chain(line.cells.iter().map(Cell::new));
@@ -74,8 +77,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     flow.take(mm(0.8));
     flow.text(BODY, words::HOW);
-    if matter.kinds().open {
-        flow.text(BODY, words::OPEN);
+    if has_limit {
+        flow.text(BODY, words::TIP);
     }
     if let Some(cut) = cut(matter) {
         flow.text(STRONG, &cut);
@@ -107,6 +110,19 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     // What several electrodes drill one after the other has no one setting.
     if figures.is_some_and(takes_several) {
         depths.setting = words::BY_STEPS.to_owned();
+    }
+    let is_decided = figures.is_some_and(|figures| figures.depth_plan.is_some());
+    let is_half = figures.is_some_and(|figures| figures.ends == Some(Ends::Both));
+    if !is_decided && !is_half && !hole.is_blind() {
+        // An open hole ends where it is through: only a wall is a limit.
+        let wall = hole
+            .row
+            .behind
+            .value()
+            .zip(figures.and_then(|figures| figures.depth_mm));
+        depths.tip = wall.map_or_else(shown::missing, |(behind, depth)| {
+            length(depth + behind.mm())
+        });
     }
     let behind = hole.row.behind.value().map(|behind| {
         let depth = figures.and_then(|figures| figures.depth_mm);
@@ -224,6 +240,7 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     {
         said.push(words::FIRST_TRY.to_owned());
     }
+    said.extend(open(matter, hole));
     said.extend(dressing(hole));
     if let Some(off) = dressing_mm(matter, hole.row.id).filter(|off| *off > 0.0) {
         let off = shown::with_unit(matter.form(), off, unit, decimals);
@@ -236,6 +253,22 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         said.push(words::OWN_WEAR.to_owned());
     }
     said.join(" ")
+}
+
+/// What an open hole wants behind its exit until it is through.
+fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String> {
+    let figures = hole.figures?;
+    let is_half = figures.ends == Some(Ends::Both);
+    if hole.is_blind() || is_half || figures.depth_plan.is_some() || takes_several(figures) {
+        return None;
+    }
+    if hole.row.behind.value().is_some() {
+        return Some(words::OVER_WALL.to_owned());
+    }
+    let past = figures.machine_depth_mm? - figures.depth_mm?;
+    let unit = matter.job.unit;
+    let past = shown::with_unit(matter.form(), past, unit, shown::middling(unit));
+    Some(words::free_below(&past))
 }
 
 /// What new electrodes are cut down to, where the machine can't use all of them.

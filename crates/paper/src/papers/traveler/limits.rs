@@ -41,7 +41,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
-/// Planned and most wear of one hole, row by row; rows alike are named together.
+/// Planned wear of one hole, row by row; rows alike are named together.
 fn wear(matter: &Matter<'_>) -> Vec<String> {
     let unit = matter.job.unit;
     let mut groups: Vec<(String, Vec<RowId>)> = Vec::new();
@@ -50,14 +50,11 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
         let Some(figures) = hole.figures else {
             continue;
         };
-        let (Some(usual), Some(most)) = (figures.wear_mm, figures.wear_high_mm) else {
+        let Some(usual) = figures.wear_mm else {
             continue;
         };
         let decimals = shown::middling(unit) - 1;
-        let text = words::wear(
-            &shown::with_unit(matter.form(), usual, unit, decimals),
-            &shown::with_unit(matter.form(), most, unit, decimals),
-        );
+        let text = shown::with_unit(matter.form(), usual, unit, decimals);
         match known.get(&text) {
             Some(at) => groups[*at].1.push(hole.row.id),
             None => {

@@ -90,7 +90,10 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     ];
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
-        let what = words::drill(index + 1, &one_setup(matter, index, setup));
+        let mut what = words::drill(index + 1, &one_setup(matter, index, setup));
+        if index > 0 {
+            what += words::AGAIN;
+        }
         // The time of drilling is known for all setups together.
         let planned = match index {
             0 => of(drilling),

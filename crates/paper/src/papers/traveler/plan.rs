@@ -69,6 +69,9 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                 );
             }
         }
+        if !matter.has(Field::BackingText) && has_backed(matter) {
+            form::fields(flow, &[Captioned::blank(words::BACKING_BLANK, 1.0)]);
+        }
         let mounted = axes::mounted(matter);
         for (index, setup) in matter.figures.setups.iter().enumerate() {
             let lead = phrases::setup(index + 1);
@@ -137,6 +140,12 @@ pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
+/// Whether somebody said of a row that its exits are backed.
+fn has_backed(matter: &Matter<'_>) -> bool {
+    let mut rows = matter.job.rows.iter();
+    rows.any(|row| row.backed.value() == Some(&true))
+}
+
 /// A line to sign for each setup; of very many the operations have one each.
 fn sign_offs(matter: &Matter<'_>, flow: &mut Flow, one: &str, of: fn(usize) -> String) {
     if !is_signed_by_setup(matter) {
@@ -155,6 +164,9 @@ fn is_signed_by_setup(matter: &Matter<'_>) -> bool {
 
 pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::AFTER, |flow| {
+        if has_backed(matter) || matter.has(Field::BackingText) {
+            flow.text(BODY, words::UNBACK);
+        }
         let text = matter.text(Field::After);
         flow.text(
             BODY,
@@ -164,11 +176,6 @@ pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
                 text
             },
         );
-        let mut rows = matter.job.rows.iter();
-        let backed = rows.any(|row| row.backed.value() == Some(&true));
-        if backed || matter.has(Field::BackingText) {
-            flow.text(BODY, words::UNBACK);
-        }
         flow.take(mm(1.0));
     });
 }

@@ -49,6 +49,8 @@ pub struct Certificate {
     pub checked_of: fn(Form, &str, [u32; 2], u32) -> String,
     /// What the parts are stated to conform to: drawing and order, as far as they are on record.
     pub conforms_to: fn(&str, &str) -> String,
+    /// What was asked of the inspection.
+    pub asked: fn(&str) -> String,
     /// What is stated, and only as far as it was checked; the inspection records by number.
     pub states: fn(bool, Option<&str>) -> String,
 }

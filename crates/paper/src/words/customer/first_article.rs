@@ -33,6 +33,8 @@ pub struct PartForm {
     pub report: &'static str,
     /// Caption of the part's revision.
     pub part_revision: &'static str,
+    /// The same on the other forms, where it has no number.
+    pub part_revision_too: &'static str,
     /// Caption of the drawing's number.
     pub drawing: &'static str,
     /// Caption of the drawing's revision.
@@ -53,6 +55,10 @@ pub struct PartForm {
     pub baseline: &'static str,
     /// Caption of why it is partial.
     pub reason: &'static str,
+    /// Why a report of ours is one.
+    pub only_here: &'static str,
+    /// Caption of what else is to be said.
+    pub comments: &'static str,
     /// Lead of whether anything is not as asked.
     pub nonconforming: &'static str,
     /// Whether non-conformances are on record.
@@ -78,6 +84,8 @@ pub struct MaterialsForm {
     pub approval: &'static str,
     /// Head of what proves it.
     pub certificate: &'static str,
+    /// The heats of a material.
+    pub heat: fn(&str) -> String,
     /// The customer, as the source of the material.
     pub customer: &'static str,
     /// The work done here.
@@ -127,6 +135,8 @@ pub struct CharacteristicsForm {
     pub no_holes: &'static str,
     /// The depth of holes, and what it is in.
     pub depth: fn(&str, &str) -> String,
+    /// The depth of holes, what it is in, and the tolerance that holds where the drawing gives it none.
+    pub depth_general: fn(&str, &str, &str) -> String,
     /// The angle of holes.
     pub angle: fn(&str) -> String,
     /// The location of holes.

@@ -15,4 +15,6 @@ pub struct Frame {
     pub not_issued: fn(Paper, bool) -> &'static str,
     /// Why the paper isn't valid yet.
     pub preview_of: fn(&str) -> String,
+    /// In the place of reasons that are too long for the head.
+    pub preview_long: &'static str,
 }

@@ -79,7 +79,7 @@ pub struct Inspection {
     /// The table has no plan for what was asked.
     pub no_plan: fn(&str) -> String,
     /// Position, angle and gauge, as far as they are on record.
-    pub measured: fn([&str; 3]) -> Vec<String>,
+    pub measured: fn([&str; 4]) -> Vec<String>,
     /// A gauge by its number, until when it is calibrated, and how warm it was.
     pub gauge: fn(&str, &str, &str) -> String,
     /// A piece that has no serial number.

@@ -7,9 +7,9 @@ use crate::words::customer::Certificate;
 /// What it says in English.
 pub(super) const WORDS: Certificate = Certificate {
     title: "Certificate of conformance",
-    process: "The holes named on the drawing were drilled by electrical discharge machining with a \
-              rotating tube electrode, flushed with dielectric. A thin recast layer and below it a \
-              thin layer changed by heat remain in the holes unless their removal was ordered.",
+    process: "The holes of this order were drilled by electrical discharge machining with a \
+              rotating tube electrode, flushed with dielectric. Sparking leaves a recast layer and \
+              below it a layer changed by heat; they remain in the holes where nothing else is stated here.",
     not_stated: "Material, heat treatment and all features that we did not make are as supplied by the \
                  customer and are not covered by this statement.",
     no_deviations: "No deviation is on record.",
@@ -32,6 +32,7 @@ pub(super) const WORDS: Certificate = Certificate {
     delivered: "Delivered",
     checked_of,
     conforms_to,
+    asked: |text| format!("Asked of the inspection: {text}"),
     states,
 };
 
@@ -41,7 +42,7 @@ fn checked_of(form: Form, mark: &str, [parts, of]: [u32; 2], not_good: u32) -> S
         format!("{mark}: no check of every hole is on record")
     } else {
         let [parts, of] = [parts, of].map(shown);
-        format!("{mark}: every hole checked on {parts} of {of} parts")
+        format!("{mark}: size of every hole checked on {parts} of {of} parts")
     };
     if not_good > 0 {
         said += &format!(", {} found not good", shown(not_good));

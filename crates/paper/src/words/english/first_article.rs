@@ -5,7 +5,7 @@ use crate::words::customer::{CharacteristicsForm, FirstArticle, MaterialsForm, P
 /// What it says in English.
 pub(super) const WORDS: FirstArticle = FirstArticle {
     title: "First article report",
-    what: "First article inspection by the fields of SAE AS9102, for the holes that we drilled; \
+    what: "First article inspection by the fields of SAE AS9102 (Rev C), for the holes that we drilled; \
            everything else of the part is the customer's. A field that nobody filled is blank.",
     part: PartForm {
         name: "1 Part",
@@ -15,6 +15,7 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         serial: "3 serial number",
         report: "4 report identifier",
         part_revision: "5 part revision",
+        part_revision_too: "part revision",
         drawing: "6 drawing number",
         drawing_revision: "7 drawing revision",
         changes: "8 additional changes",
@@ -32,13 +33,15 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
                 "partial; the holes drilled here and nothing else of the part.",
             ],
             [
-                "15, 16 Assembly and index of its parts: ",
+                "15 to 18 Assembly and index of its parts: ",
                 "none; a detail has no index.",
             ],
         ],
-        baseline: "14 baseline part number",
+        baseline: "14 baseline part number and revision",
         reason: "14 reason for a partial report",
-        nonconforming: "Non-conformances: ",
+        only_here: "only the holes of this order are made here",
+        comments: "26 comments",
+        nonconforming: "19 Documented non-conformances: ",
         has_nonconformances: |some| {
             if some {
                 "yes, as follows."
@@ -47,19 +50,20 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
             }
         },
         signed: [
-            "Report prepared; what it says was measured or is named as not measured.",
-            "Report approved for the shop.",
-            "Customer's approval, where it is asked for.",
+            "20, 21 Verified; what the report says was measured or is blank.",
+            "22, 23 Reviewed and approved for the shop.",
+            "24, 25 Customer's approval, where it is asked for.",
         ],
     },
     materials: MaterialsForm {
         name: "2 Materials, special processes, functional tests",
         material: "Material or process",
-        specification: "Specification",
+        specification: "Specification, condition",
         code: "Code",
         source: "Supplier",
         approval: "Customer's approval",
-        certificate: "Certificate, heat",
+        certificate: "Certificate no., heat",
+        heat: |heats| format!("heat {heats}"),
         customer: "the customer, as sent",
         drilling: "Electrical discharge machining of holes, rotating tube electrode",
         by_drawing: "by the drawing",
@@ -71,12 +75,12 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         procedure: "Procedure",
         acceptance: "Acceptance report",
         open_test: "Holes open",
-        open_how: "every open hole proved open by pin, wire or light, as on the traveler",
-        asked_test: "As asked for",
+        open_how: "prove every open hole open by pin, wire or light, as on the traveler",
+        asked_test: "Asked of the inspection",
     },
     characteristics: CharacteristicsForm {
         name: "3 Characteristics",
-        remark: "one line for each toleranced attribute of the holes",
+        remark: "one line for each characteristic of the holes",
         number: "Char. no.",
         location: "Sheet, zone",
         designator: "Designator",
@@ -86,10 +90,14 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         trouble: "Non-conf. no.",
         no_holes: "No holes are in the table.",
         depth: |depth, unit| format!("depth {depth}\u{a0}{unit}"),
+        depth_general: |depth, unit, allowed| {
+            format!("depth {depth} \u{b1}{allowed}\u{a0}{unit}, general tolerance")
+        },
         angle: |angle| format!("angle {angle}\u{b0}"),
         position: "location, entry: as drawn",
         only_measured: "Results are what was typed of this piece; a blank was not measured. Accepted is \
-                        said where every hole of the line was checked and none found not good.",
-        measured: "Measured as noted above, with gauges in calibration.",
+                        said where every hole of the line was checked and none found not good, of blind holes \
+                        where their depth is on record too.",
+        measured: "Measured as noted above.",
     },
 };

@@ -12,5 +12,6 @@ pub(super) const WORDS: Frame = Frame {
     printed: |issuer, day| format!("{issuer}, printed {day}"),
     page: |number, of| format!("page {number} of {of}"),
     not_issued: life::not_issued,
+    preview_long: "not valid yet: the reasons stand in the paper",
     preview_of: |why| format!("{PREVIEW}  {why}"),
 };

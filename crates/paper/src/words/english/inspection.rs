@@ -87,12 +87,17 @@ fn sampled(
     };
     format!(
         "Sample by {asked}: {sample} of {lot} parts (letter {letter}{arrow}); the lot passes with {accept} not good at \
-         most, it doesn't with {reject}. What is not in the sample was not looked at."
+         most, it doesn't with {reject}. Parts beyond the sample are not looked at for it."
     )
 }
 
-fn measured([position, angle, gauge]: [&str; 3]) -> Vec<String> {
-    let all = [("position", position), ("angle", angle), ("gauge", gauge)];
+fn measured([depth, position, angle, gauge]: [&str; 4]) -> Vec<String> {
+    let all = [
+        ("depth", depth),
+        ("position", position),
+        ("angle", angle),
+        ("gauge", gauge),
+    ];
     let all = all.into_iter().filter(|(_, text)| !text.is_empty());
     all.map(|(lead, text)| format!("{lead} {text}")).collect()
 }
@@ -103,9 +108,21 @@ fn gauge(number: &str, until: &str, temperature: &str) -> String {
         said += &format!(", until {until}");
     }
     if !temperature.trim().is_empty() {
-        said += &format!("; {}", temperature.trim());
+        said += &format!("; {}", degrees(temperature.trim()));
     }
     said.trim_start_matches([',', ';', ' ']).to_owned()
+}
+
+/// A bare number is one of degrees Celsius.
+fn degrees(typed: &str) -> String {
+    let is_bare = typed
+        .chars()
+        .all(|ch| ch.is_ascii_digit() || ".,".contains(ch));
+    if is_bare {
+        format!("{typed}\u{a0}\u{b0}C")
+    } else {
+        typed.to_owned()
+    }
 }
 
 fn how_checked(kinds: Kinds) -> Vec<&'static str> {

@@ -8,10 +8,9 @@ use crate::words::customer::Certificate;
 /// What it says in German.
 pub(super) const WORDS: Certificate = Certificate {
     title: "Konformitätserklärung",
-    process: "Die in der Zeichnung genannten Bohrungen wurden mit rotierender Rohrelektrode \
-              funkenerosiv gebohrt und mit Dielektrikum gespült. In den Bohrungen bleiben eine dünne \
-              Umschmelzschicht und darunter eine dünne wärmebeeinflusste Zone, soweit nicht bestellt \
-              war, sie zu entfernen.",
+    process: "Die Bohrungen dieser Bestellung wurden mit rotierender Rohrelektrode \
+              funkenerosiv gebohrt und mit Dielektrikum gespült. In den Bohrungen bleiben eine Umschmelzschicht \
+              und darunter eine wärmebeeinflusste Zone, soweit hier nichts anderes erklärt ist.",
     not_stated: "Werkstoff, Wärmebehandlung und alle Merkmale, die wir nicht gefertigt haben, sind wie \
                  vom Kunden beigestellt und nicht Gegenstand dieser Erklärung.",
     no_deviations: "Es ist keine Abweichung verzeichnet.",
@@ -34,6 +33,7 @@ pub(super) const WORDS: Certificate = Certificate {
     delivered: "Geliefert",
     checked_of,
     conforms_to,
+    asked: |text| format!("Von der Prüfung verlangt: {text}"),
     states,
 };
 
@@ -42,7 +42,7 @@ fn checked_of(form: Form, mark: &str, [parts, of]: [u32; 2], not_good: u32) -> S
         format!("{mark}: Eine Prüfung aller Bohrungen ist nicht verzeichnet")
     } else {
         let [parts, of] = [parts, of].map(|parts| form.count(f64::from(parts)));
-        format!("{mark}: jede Bohrung geprüft an {parts} von {of} Teilen")
+        format!("{mark}: Maß jeder Bohrung geprüft an {parts} von {of} Teilen")
     };
     if not_good > 0 {
         let holes = count(form, not_good, "Bohrung", "Bohrungen");

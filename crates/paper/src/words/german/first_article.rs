@@ -5,7 +5,7 @@ use crate::words::customer::{CharacteristicsForm, FirstArticle, MaterialsForm, P
 /// What it says in German.
 pub(super) const WORDS: FirstArticle = FirstArticle {
     title: "Erstmusterprüfbericht",
-    what: "Erstmusterprüfung nach den Feldern der AS9102 (EN 9102) für die Bohrungen, die wir gebohrt \
+    what: "Erstmusterprüfung nach den Feldern der AS9102 Rev. C (EN 9102) für die Bohrungen, die wir gebohrt \
            haben; alles andere am Teil ist Sache des Kunden. Ein Feld, das niemand ausgefüllt hat, ist \
            leer.",
     part: PartForm {
@@ -16,6 +16,7 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         serial: "3 Seriennummer",
         report: "4 Berichtsnummer",
         part_revision: "5 Änderungsstand",
+        part_revision_too: "Änderungsstand",
         drawing: "6 Zeichnungsnummer",
         drawing_revision: "7 Änderungsstand",
         changes: "8 weitere Änderungen",
@@ -33,13 +34,15 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
                 "teilweise; die hier gebohrten Bohrungen und sonst nichts am Teil.",
             ],
             [
-                "15, 16 Baugruppe und Liste ihrer Teile: ",
+                "15 bis 18 Baugruppe und Liste ihrer Teile: ",
                 "keine; zu einem Einzelteil gehört keine Liste.",
             ],
         ],
-        baseline: "14 Teilenummer der Basis",
+        baseline: "14 Teilenummer und Stand der Basis",
         reason: "14 Grund für die teilweise Prüfung",
-        nonconforming: "Abweichungen: ",
+        only_here: "nur die Bohrungen dieser Bestellung werden hier gefertigt",
+        comments: "26 Bemerkungen",
+        nonconforming: "19 Dokumentierte Abweichungen: ",
         has_nonconformances: |some| {
             if some {
                 "ja, wie folgt."
@@ -48,19 +51,20 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
             }
         },
         signed: [
-            "Bericht erstellt; was er sagt, ist gemessen oder als nicht gemessen zu erkennen.",
-            "Bericht für die Werkstatt freigegeben.",
-            "Freigabe des Kunden, wo sie verlangt ist.",
+            "20, 21 Geprüft; was der Bericht sagt, ist gemessen oder leer.",
+            "22, 23 Durchgesehen und für die Werkstatt freigegeben.",
+            "24, 25 Freigabe des Kunden, wo sie verlangt ist.",
         ],
     },
     materials: MaterialsForm {
         name: "2 Werkstoffe, spezielle Prozesse, Funktionsprüfungen",
         material: "Werkstoff oder Prozess",
-        specification: "Spezifikation",
+        specification: "Spezifikation, Zustand",
         code: "Code",
         source: "Lieferant",
         approval: "Freigabe des Kunden",
-        certificate: "Zeugnis, Charge",
+        certificate: "Zeugnis Nr., Charge",
+        heat: |heats| format!("Charge {heats}"),
         customer: "Kunde, beigestellt",
         drilling: "Funkenerosives Bohren mit rotierender Rohrelektrode",
         by_drawing: "laut Zeichnung",
@@ -72,13 +76,13 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         procedure: "Prüfverfahren",
         acceptance: "Abnahmebericht",
         open_test: "Bohrungen offen",
-        open_how: "jede offene Bohrung mit Stift, Draht oder Licht auf Durchgang geprüft, wie auf der \
+        open_how: "jede offene Bohrung mit Stift, Draht oder Licht auf Durchgang prüfen, wie auf der \
                    Laufkarte",
-        asked_test: "Wie gefordert",
+        asked_test: "Von der Prüfung verlangt",
     },
     characteristics: CharacteristicsForm {
         name: "3 Merkmale",
-        remark: "eine Zeile für jedes tolerierte Merkmal der Bohrungen",
+        remark: "eine Zeile für jedes Merkmal der Bohrungen",
         number: "Merkmal Nr.",
         location: "Blatt, Feld",
         designator: "Kennung",
@@ -88,10 +92,14 @@ pub(super) const WORDS: FirstArticle = FirstArticle {
         trouble: "Abw. Nr.",
         no_holes: "Es sind keine Bohrungen genannt.",
         depth: |depth, unit| format!("Tiefe {depth}\u{a0}{unit}"),
+        depth_general: |depth, unit, allowed| {
+            format!("Tiefe {depth} \u{b1}{allowed}\u{a0}{unit}, Allgemeintoleranz")
+        },
         angle: |angle| format!("Winkel {angle}\u{b0}"),
         position: "Lage am Eintritt: laut Zeichnung",
         only_measured: "Istwerte sind, was zu diesem Teil eingetragen wurde; leer heißt nicht gemessen. \
-                        i.\u{a0}O. steht, wo jede Bohrung der Zeile geprüft und keine beanstandet wurde.",
-        measured: "Gemessen wie oben angegeben, mit kalibrierten Prüfmitteln.",
+                        i.\u{a0}O. steht, wo jede Bohrung der Zeile geprüft und keine beanstandet wurde, bei \
+                        Grundlöchern mit verzeichneter Tiefe.",
+        measured: "Gemessen wie oben angegeben.",
     },
 };

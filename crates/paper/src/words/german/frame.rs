@@ -17,5 +17,6 @@ pub(super) const WORDS: Frame = Frame {
         Paper::Quotation => "Entwurf, nicht ausgestellt",
         _ => "nicht ausgestellt",
     },
+    preview_long: "noch nicht gültig: die Gründe stehen im Papier",
     preview_of: |why| format!("{PREVIEW}  {why}"),
 };

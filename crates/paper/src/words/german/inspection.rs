@@ -91,8 +91,9 @@ fn sampled(
     )
 }
 
-fn measured([position, angle, gauge]: [&str; 3]) -> Vec<String> {
+fn measured([depth, position, angle, gauge]: [&str; 4]) -> Vec<String> {
     let all = [
+        ("Tiefe", depth),
         ("Position", position),
         ("Winkel", angle),
         ("Prüfmittel", gauge),
@@ -107,9 +108,21 @@ fn gauge(number: &str, until: &str, temperature: &str) -> String {
         said += &format!(", bis {until}");
     }
     if !temperature.trim().is_empty() {
-        said += &format!("; {}", temperature.trim());
+        said += &format!("; {}", degrees(temperature.trim()));
     }
     said.trim_start_matches([',', ';', ' ']).to_owned()
+}
+
+/// A bare number is one of degrees Celsius.
+fn degrees(typed: &str) -> String {
+    let is_bare = typed
+        .chars()
+        .all(|ch| ch.is_ascii_digit() || ".,".contains(ch));
+    if is_bare {
+        format!("{typed}\u{a0}\u{b0}C")
+    } else {
+        typed.to_owned()
+    }
 }
 
 fn how_checked(kinds: Kinds) -> Vec<&'static str> {

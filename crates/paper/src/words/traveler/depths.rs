@@ -10,7 +10,7 @@ pub const FIRST_TRY: &str = "First try: drill the first hole at this setting. It
      the same hole. Write the setting that came out into the last column and use it from \
      then on. The tip never goes beyond its limit, whatever the setting says.";
 /// A depth that is come to in two steps.
-pub const TWO_STEPS: &str = "each hole in two steps: to 80\u{a0}% of the depth, touch off at its bottom, then what is missing";
+pub const TWO_STEPS: &str = "later holes each in two steps: to 80\u{a0}% of the setting found, touch off at the bottom, then what is missing";
 /// A depth that is come to in one go.
 pub const ONE_STEP: &str = "in one go after the first hole";
 /// Head of the depth as drawn.

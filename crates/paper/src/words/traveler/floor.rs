@@ -23,6 +23,8 @@ pub const CHANGE: &str = "Change electrode at";
 pub const CHANGE_UNIT: &str = "mm or shorter";
 /// The same, where lengths are in inches.
 pub const CHANGE_UNIT_INCH: &str = "in or shorter";
+/// A hole over a wall, which stops by the sign of breaking through.
+pub const OVER_WALL: &str = "Stop once through: there is a wall behind.";
 /// A hole whose exit is backed.
 pub const BACKED: &str = "Backed behind the exit: no hole before the backing is in.";
 /// The wear was put in by hand.
@@ -53,18 +55,24 @@ pub fn setup(numbers: &[usize]) -> String {
 /// What is drilled from each end of a hole.
 pub fn half(depth: &str, whole: &str) -> String {
     format!(
-        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first, then turn the part."
+        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first and measure that half's depth, then turn the part; from there it comes through: pin it."
     )
 }
 
 /// How the first hole is begun, and how the change is measured.
 pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what \
      stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
-     figure, before each hole. Tip: the travel less what the electrode has lost since touch-off. Where a figure is \
-     missing, stop and ask.";
+     figure, before each hole. Where a figure is missing, stop and ask.";
+/// How the tip is seen, where it has a limit.
+pub const TIP: &str = "Tip: the travel less the wear since touch-off (dress before touch-off; dressing is no wear). Up to \
+     a travel of its limit the tip can't pass it, whatever the wear. Beyond that travel draw out, touch off at the same \
+     spot again: what the zero has moved is the wear.";
 /// What an electrode that wears little does behind an open hole.
-pub const OPEN: &str = "Open holes: stop once through. Until then an electrode that loses nothing goes past the exit by \
-     the setting less the depth: keep that much free under the part, along the hole.";
+pub fn free_below(length: &str) -> String {
+    format!(
+        "Stop once through; keep {length} free behind the exit: an electrode that wears little goes that far."
+    )
+}
 
 /// What a new electrode is cut down to before it goes in.
 pub fn cut(length: &str, machine: &str) -> String {

@@ -28,7 +28,7 @@ pub const NAME: &str = "Holes";
 /// Head of what the machine is set to.
 pub const SETTING: &str = "Setting";
 /// Head of how deep the tip goes.
-pub const TIP: &str = "Tip goes to";
+pub const TIP: &str = "Tip at most";
 /// Head of the minutes.
 pub const MINUTES: &str = "Minutes";
 /// Of one hole.
@@ -100,7 +100,7 @@ pub fn dressing(every: Option<u32>, typed: &str, blind: bool) -> Option<String> 
 pub fn electrodes_in(count: u32, both_ends: bool) -> Option<String> {
     match (count, both_ends) {
         (0 | 1, _) => None,
-        (2, true) => Some("One electrode from each end.".to_owned()),
+        (2, true) => Some("One electrode reaches from each end.".to_owned()),
         (count, true) => Some(format!("{count} electrodes in each hole, over both ends.")),
         (count, false) => Some(format!(
             "{count} electrodes one after another in each hole."

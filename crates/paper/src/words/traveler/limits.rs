@@ -10,13 +10,13 @@ pub const STOP_IF_LEAD: &str = "Stop and call the office if";
 pub const NAME: &str = "Stop if \u{2026}";
 
 /// What is done then.
-pub const THEN: &str = "Then: draw the electrode out with the flush on, switch the power off, leave the part clamped and \
-     zero as it is, mark hole and part, write down depth and electrode length.";
+pub const THEN: &str = "Then: generator off; draw the electrode out while the flush runs, and where it does not run call before \
+     pulling; leave part and zero as they are, mark hole and part, write down depth and electrode length.";
 
 /// Always a reason to stop.
 pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     let mut list = vec![
-        "the flush stops, turns weak, or comes out where it should not",
+        "the flush stops or turns weak before the hole is through, or comes out where it should not",
         "an electrode breaks in a hole, or a piece of it is missing",
         "the part, the clamp or the guide has moved",
     ];
@@ -39,15 +39,12 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     list
 }
 
-/// The wear of one hole to stop at, and what is planned.
-pub fn wear(planned: &str, most: &str) -> String {
-    format!("{most} ({planned} planned)")
-}
-
 /// A hole that uses up too much electrode, row by row.
 pub fn used_up(rows: &str, rests: Option<Rests>) -> String {
     let basis = rests.map_or_else(String::new, |rests| {
         format!(" ({})", super::rests_on_shortly(rests))
     });
-    format!("one hole uses up more electrode than this: {rows}{basis}")
+    format!(
+        "one hole uses up clearly more electrode (length before less after, dressing left out) than planned: {rows}{basis}"
+    )
 }

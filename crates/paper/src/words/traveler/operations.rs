@@ -22,12 +22,14 @@ pub const GOOD: &str = "good";
 /// The operation of receiving.
 pub const RECEIVE: &str = "Receive: count, look over, note damage and heat";
 /// The operation of the first piece.
-pub const FIRST_PIECE: &str = "First piece: measure, correct, approve (drilled in the next)";
+pub const FIRST_PIECE: &str =
+    "First piece: drill, measure, correct, approve (the minutes of drilling are in the next)";
 /// The same, where there are several setups.
-pub const FIRST_PIECES: &str =
-    "First piece of every setup: measure, correct, approve (drilled in the next)";
+pub const FIRST_PIECES: &str = "First piece of setup 1: drill, measure, correct, approve (the minutes of drilling are in the next)";
 /// The operation of drilling, where no setup is known.
 pub const DRILL: &str = "Drill";
+/// What comes before the others of a setup that follows another.
+pub const AGAIN: &str = " Set up and first piece before the others, as signed above.";
 /// The operation of packing.
 pub const PACK: &str = "Pack as received, rust protection, papers";
 

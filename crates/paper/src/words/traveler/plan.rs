@@ -72,6 +72,8 @@ pub fn first_plain(kinds: Kinds) -> &'static str {
     }
 }
 
+/// Caption of a backing that nobody described.
+pub const BACKING_BLANK: &str = "backing behind the exits: what it is, where it is put";
 /// Exits are backed.
 pub const UNBACK: &str = "Take the backing out of every exit and show that none is left.";
 

@@ -6,7 +6,7 @@ use quillbore_job::{Form, Line};
 use crate::words::phrases::typed_count;
 
 /// What the record is for.
-pub const REMARK: &str = "what really happened, a pair of lines for each mark that an electrode drilled; the office types it in";
+pub const REMARK: &str = "a pair of lines for each electrode; of several marks one each, the lengths in the first; the office types it in";
 /// What its blank pages are called.
 pub const BLANK: &str = "blank run record";
 /// Name of the section.

@@ -4,7 +4,7 @@ use super::printed_place::PrintedPlace;
 use crate::page::Face;
 use crate::page::{Stroke, Style};
 use crate::typeset::flow::Flow;
-use crate::typeset::look::{CAPTION, LEAST};
+use crate::typeset::look::{CAPTION, LEAST, SMALL};
 use crate::words::axes::HEADS;
 
 const FINE: Style = Style::new(Face::Condensed, LEAST);
@@ -14,7 +14,8 @@ const GAP: f64 = 2.6 * 72.0 / 25.4;
 /// A column and how wide it is.
 type Wide = (usize, f64);
 
-pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], flow: &mut Flow) {
+/// Sets the lines; on every page that they go on to, what they are of stands first.
+pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], of: &str, flow: &mut Flow) {
     let body = flow.body();
     let widths: Vec<Wide> = columns
         .iter()
@@ -31,7 +32,10 @@ pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], flow: &mut Flow) {
     let step = (body.width() + GAP) / across as f64;
     let mut rest = lines;
     while !rest.is_empty() {
-        flow.need(LINE * 4.0);
+        flow.need(LINE * 5.0);
+        if rest.len() < lines.len() {
+            flow.text(SMALL, of);
+        }
         let fit = (((flow.room() - LINE * 1.4) / LINE).floor() as usize).max(1);
         let deep = fit.min(rest.len().div_ceil(across));
         let (now, later) = rest.split_at(rest.len().min(deep * across));

@@ -151,7 +151,7 @@ fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
         &[Span::new(BODY.bold(), &name), Span::new(BODY, &alike)],
         0.0,
     );
-    grid::set(lines, &columns, flow);
+    grid::set(lines, &columns, &words::goes_on(&hole.mark(), &alike), flow);
 }
 
 /// What all locations of a row share, in words, and the columns that still differ.
