@@ -209,7 +209,7 @@ fn under_a_head_that_tilts_x_and_y_are_those_without_a_tilt() {
             // Seen along the tilted tool x is another, unless the point has no height.
             let tilted = at(face, leaning, Tilts::Table);
             let radians = tilt.to_radians();
-            let seen = dot(point, side) * radians.cos() - dot(point, up) * radians.sin();
+            let seen = dot(point, side) * libm::cos(radians) - dot(point, up) * libm::sin(radians);
             alike(tilted, [seen, dot(point, cross(up, side))]);
         }
         for turn in TURNS {

@@ -1,5 +1,10 @@
 //! What somebody on the floor asks of a traveler that nobody explains.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
 mod common;
 
 use std::path::Path;
@@ -25,7 +30,7 @@ fn traveler(job: &Job, shop: &Shop) -> String {
 }
 
 fn embedded() -> &'static Shop {
-    Shop::embedded().unwrap_or_else(|why| panic!("{why}"))
+    Shop::embedded().expect("the shop")
 }
 
 #[track_caller]
@@ -41,7 +46,7 @@ fn typed(job: &Job, field: Field, text: &str) -> Job {
         text: text.to_owned(),
         unit: Unit::Mm,
     };
-    apply(job, &edit).unwrap_or_else(|why| panic!("{why:?}")).0
+    apply(job, &edit).expect("a field").0
 }
 
 /// Every setup has its own lines to sign; of one setup the lines name none.
