@@ -10,8 +10,8 @@ use quillbore_paper::page::{Item, Role};
 use quillbore_paper::{BlankForm, Document, Sheet, blank, document};
 
 /// Columns that hold what somebody typed, as it was typed, by the beginnings of their heads: a digit more
-/// would say that somebody had read it off the clock. Numbers of characteristics are names.
-const TYPED: &[&str] = &["Sparking", "Floor", "Stops", "Char. no."];
+/// would say that somebody had read it off the clock. Numbers of characteristics are names, and what was found of them stands as typed.
+const TYPED: &[&str] = &["Sparking", "Floor", "Stops", "Char. no.", "Result"];
 
 /// A column of a table: its head, and what stands in it.
 type Columns = Vec<(String, Vec<String>)>;

@@ -227,7 +227,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
         &[
             "Depths that the first hole decides",
             "First try: setting in Tip never beyond in Clearance behind in",
-            "later holes each in two steps: to 80 % of the setting found, touch off at the bottom, then what is missing",
+            "later holes each in two steps: to 80 % of the setting found, measure as below, then what is missing",
             "Set after the first hole",
             "Clearance behind: 0.020 in.",
             "A loose core could be trapped: take it out and show it.",

@@ -45,7 +45,7 @@ pub fn legend(leaning: Option<&str>) -> String {
 pub const fn leaning(tilts: Option<Tilts>) -> &'static str {
     match tilts {
         Some(Tilts::Table) => {
-            "The table tilts: table x and y are those of the tilted part under the upright electrode."
+            "The table tilts: table x and y are those of the tilted part under the upright electrode; pick the part's zero up as it stands tilted."
         }
         Some(Tilts::Head) => {
             "The head tilts: table x and y are those of the entry on the part as it is clamped; a tilted \

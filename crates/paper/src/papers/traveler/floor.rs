@@ -9,7 +9,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::mount::Angles;
 use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_calc::reach::enough_for;
-use quillbore_job::Unit;
+use quillbore_job::{Field, Unit};
 
 use super::basis::TypedFigures;
 use super::holes::{no_tube, settings, tip_mm};
@@ -115,13 +115,13 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     let is_half = figures.is_some_and(|figures| figures.ends == Some(Ends::Both));
     if !is_decided && !is_half && !hole.is_blind() {
         // An open hole ends where it is through: only a wall is a limit.
-        let wall = hole
-            .row
-            .behind
-            .value()
-            .zip(figures.and_then(|figures| figures.depth_mm));
-        depths.tip = wall.map_or_else(shown::missing, |(behind, depth)| {
-            length(depth + behind.mm())
+        let limit = figures.and_then(|figures| {
+            let wall = figures.depth_mm? + hole.row.behind.value()?.mm();
+            // The spark bridges its gap.
+            Some(wall - figures.gap_mm.map_or(0.0, |gap| gap.p90))
+        });
+        depths.tip = limit.map_or_else(shown::missing, |mm| {
+            shown::at_most(matter.form(), mm, unit, decimals)
         });
     }
     let behind = hole.row.behind.value().map(|behind| {
@@ -198,6 +198,7 @@ fn axes(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> String {
     let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
     if of_row.is_empty() && tilt.abs() > 0.005 {
         said.push(words::axis(words::TILT, &degrees(tilt)));
+        said.push(words::WAY_ON_DRAWING.to_owned());
     }
     let here = |(at, setup): (usize, &quillbore_calc::job_figures::SetupFigures)| {
         setup.rows.contains(&hole.row.id).then_some(at + 1)
@@ -226,7 +227,9 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         let each = tip_mm(matter, figures).unwrap_or(depth / 2.0);
         let [each, whole] =
             [each, depth].map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
-        said.push(words::half(&each, &whole));
+        let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
+        let least = shown::with_unit(matter.form(), least, unit, decimals);
+        said.push(words::half(&least, &each, &whole));
     }
     if let Some(figures) = hole.figures.filter(|figures| takes_several(figures)) {
         let reach = figures.reach_one_mm;
@@ -256,19 +259,32 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
 }
 
 /// What an open hole wants behind its exit until it is through.
-fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String> {
+fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
+    open_of(matter, hole).unwrap_or_default()
+}
+
+fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
     let figures = hole.figures?;
     let is_half = figures.ends == Some(Ends::Both);
     if hole.is_blind() || is_half || figures.depth_plan.is_some() || takes_several(figures) {
         return None;
     }
-    if hole.row.behind.value().is_some() {
-        return Some(words::OVER_WALL.to_owned());
-    }
-    let past = figures.machine_depth_mm? - figures.depth_mm?;
     let unit = matter.job.unit;
-    let past = shown::with_unit(matter.form(), past, unit, shown::middling(unit));
-    Some(words::free_below(&past))
+    let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
+    let depth = figures.depth_mm?;
+    let further = length(tip_mm(matter, figures)? - depth);
+    let is_backed = hole.row.backed.value() == Some(&true) || matter.has(Field::BackingText);
+    let mut said = vec![if is_backed {
+        words::through_backed(&further)
+    } else {
+        words::through(&further)
+    }];
+    if hole.row.behind.value().is_none() {
+        said.push(words::free_below(&length(
+            figures.machine_depth_mm? - depth,
+        )));
+    }
+    Some(said)
 }
 
 /// What new electrodes are cut down to, where the machine can't use all of them.

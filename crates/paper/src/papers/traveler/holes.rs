@@ -79,7 +79,11 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRo
             matter.form().fixed(minutes.p50, 2)
         });
     let (normal, surface) = angles(matter, hole);
-    let Depths { setting, tip } = settings(matter, hole);
+    let Depths { setting, .. } = settings(matter, hole);
+    let tip = figures.and_then(|figures| tip_mm(matter, figures));
+    let tip = tip.map_or_else(shown::missing, |mm| {
+        shown::length(matter.form(), mm, unit, shown::middling(unit))
+    });
     let count = hole.count().map_or_else(
         || shown::or_missing(hole.row.count.text()),
         |count| matter.form().count(f64::from(count)),

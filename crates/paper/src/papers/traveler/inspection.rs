@@ -103,10 +103,18 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Tab
             .figures
             .and_then(|figures| figures.depth_mm)
             .map_or_else(String::new, |depth| {
-                format!(
-                    "\n\u{21a7}\u{a0}{}",
-                    shown::length(matter.form(), depth, unit, shown::middling(unit))
-                )
+                let length =
+                    |mm: f64| shown::length(matter.form(), mm, unit, shown::middling(unit));
+                let plan = hole.figures.and_then(|figures| figures.depth_plan);
+                let said = match plan.filter(|_| hole.is_blind()) {
+                    Some(plan) => {
+                        let upper = plan.never_beyond_mm;
+                        let lower = upper - 2.0 * plan.allowed_mm;
+                        format!("{}\u{a0}\u{2013}\u{a0}{}", length(lower), length(upper))
+                    }
+                    None => length(depth),
+                };
+                format!("\n\u{21a7}\u{a0}{said}")
             });
         let mut cells = vec![Cell::new(hole.mark()), Cell::new(format!("{size}{depth}"))];
         cells.extend(pieces.iter().map(|_| Cell::blank()));

@@ -30,7 +30,7 @@ pub(super) fn dressing_mm(matter: &Matter<'_>, row: RowId) -> Option<f64> {
 }
 
 /// From how many ends a hole is drilled.
-fn ends(figures: &HoleFigures) -> u32 {
+pub(super) fn ends(figures: &HoleFigures) -> u32 {
     match figures.ends {
         Some(Ends::Both) => 2,
         Some(Ends::One) | None => 1,

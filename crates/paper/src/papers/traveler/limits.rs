@@ -7,6 +7,7 @@ use quillbore_calc::input::Ends;
 use quillbore_job::Field;
 
 use super::basis;
+use super::lengths::ends;
 use crate::matter::Matter;
 use crate::page::mm;
 use crate::shown;
@@ -41,7 +42,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
-/// Planned wear of one hole, row by row; rows alike are named together.
+/// The wear of one hole to stop at and what is planned, row by row; rows alike are named together.
 fn wear(matter: &Matter<'_>) -> Vec<String> {
     let unit = matter.job.unit;
     let mut groups: Vec<(String, Vec<RowId>)> = Vec::new();
@@ -50,11 +51,20 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
         let Some(figures) = hole.figures else {
             continue;
         };
-        let Some(usual) = figures.wear_mm else {
+        let (Some(usual), Some(high)) = (figures.wear_mm, figures.wear_high_mm) else {
             continue;
         };
+        let of_end = f64::from(ends(figures));
+        let (usual, high) = (usual / of_end, high / of_end);
+        // At its setting an open hole that wears more is not through.
+        let room = figures.machine_depth_mm.zip(figures.depth_mm);
+        let room = room.map(|(setting, depth)| setting - depth / of_end);
+        let most = room
+            .filter(|_| !hole.is_blind())
+            .map_or(high, |room| room.min(high));
         let decimals = shown::middling(unit) - 1;
-        let text = shown::with_unit(matter.form(), usual, unit, decimals);
+        let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
+        let text = words::wear(&shown(most), &shown(usual), of_end > 1.0);
         match known.get(&text) {
             Some(at) => groups[*at].1.push(hole.row.id),
             None => {

@@ -87,6 +87,9 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                 0.0,
             );
         }
+        if has_backed(matter) || matter.has(Field::BackingText) {
+            form::sign_off(flow, words::BACKING_IN);
+        }
         sign_offs(matter, flow, words::SETUP_CHECK, words::setup_check);
     });
 }
@@ -166,6 +169,7 @@ pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::AFTER, |flow| {
         if has_backed(matter) || matter.has(Field::BackingText) {
             flow.text(BODY, words::UNBACK);
+            form::sign_off(flow, words::BACKING_OUT);
         }
         let text = matter.text(Field::After);
         flow.text(

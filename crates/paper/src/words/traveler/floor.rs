@@ -23,8 +23,6 @@ pub const CHANGE: &str = "Change electrode at";
 pub const CHANGE_UNIT: &str = "mm or shorter";
 /// The same, where lengths are in inches.
 pub const CHANGE_UNIT_INCH: &str = "in or shorter";
-/// A hole over a wall, which stops by the sign of breaking through.
-pub const OVER_WALL: &str = "Stop once through: there is a wall behind.";
 /// A hole whose exit is backed.
 pub const BACKED: &str = "Backed behind the exit: no hole before the backing is in.";
 /// The wear was put in by hand.
@@ -33,6 +31,8 @@ pub const OWN_WEAR: &str = "Wear as the office put it in.";
 pub const EACH_HOLE: &str = "every hole";
 /// Where places differ from each other.
 pub const IN_ANNEX: &str = "see the annex";
+/// A tilt whose way nobody typed.
+pub const WAY_ON_DRAWING: &str = "which way: drawing";
 /// Nothing to turn.
 pub const UPRIGHT: &str = "straight";
 
@@ -53,9 +53,9 @@ pub fn setup(numbers: &[usize]) -> String {
 }
 
 /// What is drilled from each end of a hole.
-pub fn half(depth: &str, whole: &str) -> String {
+pub fn half(least: &str, depth: &str, whole: &str) -> String {
     format!(
-        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first and measure that half's depth, then turn the part; from there it comes through: pin it."
+        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first; that half must measure {least} to {depth}. Then turn the part; from there it comes through: pin it."
     )
 }
 
@@ -65,12 +65,22 @@ pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode l
      figure, before each hole. Where a figure is missing, stop and ask.";
 /// How the tip is seen, where it has a limit.
 pub const TIP: &str = "Tip: the travel less the wear since touch-off (dress before touch-off; dressing is no wear). Up to \
-     a travel of its limit the tip can't pass it, whatever the wear. Beyond that travel draw out, touch off at the same \
-     spot again: what the zero has moved is the wear.";
+     a travel of its limit the tip can't pass it, whatever the wear. Beyond that travel draw out and touch off beside the hole, \
+     at the same height: what the zero has moved is the wear.";
 /// What an electrode that wears little does behind an open hole.
 pub fn free_below(length: &str) -> String {
+    format!("Keep {length} free behind the exit: an electrode that wears little goes that far.")
+}
+/// When an open hole is done; its setting is the most.
+pub fn through(further: &str) -> String {
     format!(
-        "Stop once through; keep {length} free behind the exit: an electrode that wears little goes that far."
+        "Through when the flush comes out at the exit and the sparking dies away: {further} further, then stop. The setting is the most, not the aim."
+    )
+}
+/// The same where backing hides the sign.
+pub fn through_backed(further: &str) -> String {
+    format!(
+        "Through when the sparking changes to the backing's, or the flush pressure does: {further} further, then stop. The setting is the most, not the aim."
     )
 }
 

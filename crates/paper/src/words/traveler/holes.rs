@@ -13,8 +13,7 @@ pub const BOTH_ENDS: &str = "Drill half from the entry, half from the exit.";
 /// Holes drilled from their entry because somebody said so.
 pub const ONE_END: &str = "Drill from the entry only.";
 /// A row whose setting is a first try.
-pub const FIRST_BELOW: &str =
-    "Setting is a first try, tip the limit: see the depths that the first hole decides.";
+pub const FIRST_BELOW: &str = "Setting is a first try: see the depths that the first hole decides.";
 /// A loose core could be trapped.
 pub const CORE_TRAPPED: &str = "A loose core could be trapped: take it out and show it.";
 /// Somebody said that no core can be trapped.
@@ -28,7 +27,7 @@ pub const NAME: &str = "Holes";
 /// Head of what the machine is set to.
 pub const SETTING: &str = "Setting";
 /// Head of how deep the tip goes.
-pub const TIP: &str = "Tip at most";
+pub const TIP: &str = "Tip, planned";
 /// Head of the minutes.
 pub const MINUTES: &str = "Minutes";
 /// Of one hole.

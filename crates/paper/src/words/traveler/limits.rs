@@ -39,12 +39,18 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     list
 }
 
+/// The wear of one hole to stop at, and what is planned; of a hole from both ends, of each half.
+pub fn wear(most: &str, planned: &str, is_half: bool) -> String {
+    let half = if is_half { " a half" } else { "" };
+    format!("{most}{half} ({planned} planned)")
+}
+
 /// A hole that uses up too much electrode, row by row.
 pub fn used_up(rows: &str, rests: Option<Rests>) -> String {
     let basis = rests.map_or_else(String::new, |rests| {
         format!(" ({})", super::rests_on_shortly(rests))
     });
     format!(
-        "one hole uses up clearly more electrode (length before less after, dressing left out) than planned: {rows}{basis}"
+        "one hole uses up more electrode than this (length before less after, dressing left out): {rows}{basis}"
     )
 }

@@ -74,6 +74,10 @@ pub fn first_plain(kinds: Kinds) -> &'static str {
 
 /// Caption of a backing that nobody described.
 pub const BACKING_BLANK: &str = "backing behind the exits: what it is, where it is put";
+/// Backing is in.
+pub const BACKING_IN: &str = "Backing is in behind every exit that has it; no hole before.";
+/// Backing is out.
+pub const BACKING_OUT: &str = "Backing is out of every exit, none is left.";
 /// Exits are backed.
 pub const UNBACK: &str = "Take the backing out of every exit and show that none is left.";
 
