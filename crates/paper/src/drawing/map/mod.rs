@@ -102,24 +102,21 @@ fn draw_whole(
         picked: look.picked,
     };
     above.draw(page);
-    let edges = (left - around, left + across + around);
-    let reserved = details::frames(page, &above.places(), larger);
-    let unlabeled = above.labels(page, edges, 0..map.spots.len(), &reserved);
     let side = View {
         axes: [0, 2],
         corner: (left, top + 3.0 * around + BETWEEN + deep),
         origin: (least[0], most[2]),
         ..above
     };
+    let below = (left - around, side.corner.1 - WAY - 4.0);
+    let edges = (left - around, left + across + around);
+    let mut reserved = details::frames(page, &above.places(), larger);
+    reserved.push((below, CAPTION.measure(&side.named())));
+    let unlabeled = above.labels(page, edges, 0..map.spots.len(), &reserved);
     side.draw(page);
     side.ways(page);
     page.text(left - around, top + around - 3.0, CAPTION, &above.named());
-    page.text(
-        left - around,
-        top + 3.0 * around + BETWEEN + deep - WAY - 4.0,
-        CAPTION,
-        &side.named(),
-    );
+    page.text(below.0, below.1, CAPTION, &side.named());
     bar(page, (left, top + high - 2.0), scale, look);
     Drawn {
         high,
