@@ -167,3 +167,44 @@ fn a_blind_hole_is_accepted_with_its_depth() {
         &["4 \u{b1}0.10", "general tolerance", "3.95 to 4.04"],
     );
 }
+
+/// Where the tip is looked at on its way, and where that is not needed: by the limit and the setting of each mark.
+#[test]
+fn the_tip_is_looked_at_where_it_could_pass_its_limit() {
+    let ring = open("demo-jobs/26-0101.ron");
+    // Set to 10.98, the wall is reached at 10.43.
+    let told = traveler(&ring, embedded());
+    tells(&told, &["No sign by a travel of 10.43 mm: draw out"]);
+    // Blind, 12.00 + 0.20; the first try is set beyond that.
+    let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    tells(&hub, &["First hole: draw out at a travel of 12.20 mm"]);
+    assert!(!hub.contains("No sign by a travel"));
+    let text = String::from_utf8(read("demo-jobs/26-0101.ron")).unwrap_or_default();
+    let far = text.replace("\"behind\": (\"6\", mm)", "\"behind\": (\"30\", mm)");
+    assert_ne!(far, text);
+    let far = read_job(far.as_bytes()).unwrap_or_default();
+    let far = traveler(&far, embedded());
+    tells(&far, &["At this setting the tip can't pass its limit."]);
+    assert!(!far.contains("No sign by a travel"));
+}
+
+/// Halves are seen to meet on one part before the others are turned; where the zero lies is told of each setup.
+#[test]
+fn one_part_is_drilled_from_both_ends_before_the_others() {
+    let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    tells(
+        &hub,
+        &[
+            "the first piece is drilled from both ends",
+            "picked up on every part, unless",
+            "Setup 1 the part's zero, a broken cross, as it lies here: its right rear corner",
+            "Setup 2 the part's zero, a broken cross, as it lies here: its left rear corner",
+            "Setup 3 the part's zero, a broken cross, as it lies here: its right front corner",
+            // One channel leaves a core in the half.
+            "must measure 18.25 mm to 21.75 mm by the tip (a core stands in it)",
+        ],
+    );
+    let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
+    tells(&ring, &["as it lies here: the middle of the part"]);
+    assert!(!ring.contains("from both ends"));
+}

@@ -207,7 +207,11 @@ fn nothing_moves_while_one_types() {
             let label = format!("run {row} {column}");
             hands.harness.get_by_label(&label).rect()
         };
-        [place(1, "no."), place(2, "mark"), place(14, "name")]
+        [
+            place(1, "electrode no."),
+            place(2, "mark"),
+            place(14, "name"),
+        ]
     };
     // Marks and dates that would sort otherwise, texts longer than their column, a cell that can't be
     // read: the lines stay where they are.
@@ -289,9 +293,9 @@ fn a_column_out_of_sight_comes_into_sight_with_the_cursor() {
     let mut hands = fourteen(folder.path());
     hands.click("a line for each mark");
     hands.click("all columns of runs");
-    hands.click("run 2 no.");
-    let sheet = hands.harness.get_by_label("run 2 no.").rect();
-    let last = "run 2 depth reached";
+    hands.click("run 2 electrode no.");
+    let sheet = hands.harness.get_by_label("run 2 electrode no.").rect();
+    let last = "run 2 depth if other";
     assert!(hands.harness.query_by_label(last).is_none(), "out of sight");
     hands.key(Modifiers::NONE, Key::End);
     let at = hands.harness.state().app().view().runs.cursor();
@@ -300,9 +304,15 @@ fn a_column_out_of_sight_comes_into_sight_with_the_cursor() {
     let table = hands.harness.get_by_label("run table").rect();
     assert!(seen.right() <= table.right() + 1.0, "{seen:?} in {table:?}");
     // The first column stays where it is.
-    assert_eq!(hands.harness.get_by_label("run 2 no.").rect(), sheet);
+    assert_eq!(
+        hands.harness.get_by_label("run 2 electrode no.").rect(),
+        sheet
+    );
     hands.key(Modifiers::NONE, Key::Home);
-    assert_eq!(hands.harness.get_by_label("run 2 no.").rect(), sheet);
+    assert_eq!(
+        hands.harness.get_by_label("run 2 electrode no.").rect(),
+        sheet
+    );
     assert!(hands.harness.query_by_label(last).is_none());
 }
 

@@ -12,6 +12,7 @@ use crate::page::{Ink, Page, Role, Stroke, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, FIGURE};
+use crate::typeset::wrap::fit;
 use crate::words::drawing as words;
 
 /// Loads drawn for one job; the table above lists all of them.
@@ -20,6 +21,8 @@ const ROW: f64 = 9.0 * 72.0 / 25.4;
 /// The name has a line above the tube where there is no room beside it.
 const LINE: f64 = 3.2 * 72.0 / 25.4;
 const NAME: f64 = 36.0 * 72.0 / 25.4;
+/// The most that names take of a chart's width.
+const NAME_MOST: f64 = 0.35;
 /// Narrower charts have the name above the tube.
 const WITH_NAME: f64 = 110.0 * 72.0 / 25.4;
 const RULER: f64 = 8.0 * 72.0 / 25.4;
@@ -164,7 +167,15 @@ impl Chart {
 
     /// Where the chart stands on a page, so far from its left and so wide.
     fn place(&self, left: f64, width: f64) -> Place<'_> {
-        let name = if width < WITH_NAME { 0.0 } else { NAME };
+        let names = self
+            .loads
+            .iter()
+            .map(|load| CAPTION.measure(&load.name) + mm(3.0));
+        let name = if width < WITH_NAME {
+            0.0
+        } else {
+            names.fold(NAME, f64::max).min(width * NAME_MOST)
+        };
         // The first figure of a ruler at the edge stands half before its beginning.
         let edge = if name > 0.0 { 0.0 } else { mm(1.0) };
         let (left, width) = (left + edge, width - edge);
@@ -261,7 +272,8 @@ impl Place<'_> {
         if self.name > 0.0 {
             page.text(self.left, laid.middle - 1.0, FIGURE, &numbers);
             let below = laid.middle + CAPTION.size;
-            page.text(self.left, below, CAPTION, &load.name);
+            let name = fit(&load.name, self.name - mm(2.0), CAPTION);
+            page.text(self.left, below, CAPTION, &name);
             let right = self.left + self.name - mm(2.0);
             page.text_right(right, laid.middle - 1.0, CAPTION, cut);
         } else {

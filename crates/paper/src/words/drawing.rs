@@ -92,6 +92,24 @@ pub const MAP: &str = "Map of the holes";
 pub const MAP_REMARK: &str = "to scale; mark and number; the thin line is the order, ringed where it begins; arrows: the electrode comes along \
      them";
 
+/// The sides of a part as it lies before the operator.
+pub const LEFT_RIGHT: [&str; 2] = ["left", "right"];
+/// The same across.
+pub const FRONT_REAR: [&str; 2] = ["front", "rear"];
+/// Neither at a side nor in the middle.
+pub const BETWEEN_SIDES: &str = "see the cross";
+
+/// Where the part's zero lies, by the sides that it lies at; none is its middle.
+pub fn zero(sides: [Option<&str>; 2]) -> String {
+    let place = match sides {
+        [None, None] => "the middle of the part".to_owned(),
+        [Some(BETWEEN_SIDES), _] | [_, Some(BETWEEN_SIDES)] => "where the cross is".to_owned(),
+        [Some(one), None] | [None, Some(one)] => format!("the middle of its {one} side"),
+        [Some(side), Some(end)] => format!("its {side} {end} corner; stops are at these two sides"),
+    };
+    format!("the part's zero, a broken cross, as it lies here: {place}")
+}
+
 /// In the place of a map, and of rows that have no place on it.
 pub fn no_locations(marks: &str) -> String {
     format!(
@@ -115,7 +133,7 @@ pub fn unlabeled(holes: usize) -> String {
 }
 
 /// Below details that don't show all holes.
-pub fn others_in_annex(holes: usize) -> String {
+pub fn others_in_annex(holes: &str) -> String {
     format!(
         "The details show where each mark begins; {holes} more holes stand in the annex with their figures."
     )

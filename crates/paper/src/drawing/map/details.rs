@@ -2,6 +2,7 @@
 
 use super::labels::Reserved;
 use super::model::{Map, extent_of};
+use super::room::Dots;
 use super::view::View;
 use super::{AROUND, Look, bar};
 use crate::page::{Page, Stroke, mm};
@@ -90,7 +91,13 @@ pub(super) fn height(map: &Map, detail: &Detail, width: f64) -> f64 {
 }
 
 /// Frames what stands larger below, in a view that has been drawn; gives where their names stand.
-pub(super) fn frames(page: &mut Page, places: &[(f64, f64)], details: &[Detail]) -> Vec<Reserved> {
+pub(super) fn frames(
+    page: &mut Page,
+    places: &[(f64, f64)],
+    details: &[Detail],
+    (left_edge, right_edge): (f64, f64),
+) -> Vec<Reserved> {
+    let dots = Dots::of(places.iter().copied());
     let mut named = Vec::new();
     for (number, detail) in (1..).zip(details) {
         let points = detail.iter().map(|index| places[*index]);
@@ -106,9 +113,16 @@ pub(super) fn frames(page: &mut Page, places: &[(f64, f64)], details: &[Detail])
             Some(Stroke::CENTER),
         );
         let said = words::detail(number);
-        let at = (low.0 + 1.0, low.1 - 1.5);
+        let wide = STRONG.measure(&said);
+        let middle = (low.1 + high.1 + STRONG.size * 0.7) / 2.0;
+        // Beside it where that is outside the holes, else above it.
+        let beside = [(high.0 + 2.0, middle), (low.0 - 2.0 - wide, middle)];
+        let free = beside.into_iter().find(|&(left, base)| {
+            left >= left_edge && left + wide <= right_edge && !dots.any_under((left, base), wide)
+        });
+        let at = free.unwrap_or((low.0 + 1.0, low.1 - 1.5));
         page.text(at.0, at.1, STRONG, &said);
-        named.push((at, STRONG.measure(&said)));
+        named.push((at, wide));
     }
     named
 }

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use super::room::{Dots, Lines, Segment, Taken};
 use super::view::{TICK, View};
 use crate::page::{Ink, Page, Stroke, Style};
 use crate::typeset::look::CAPTION;
 use crate::words::drawing as words;
 
-/// Labels stand no closer than this, one above the other.
-const APART: f64 = 10.0;
+/// Numbers that are named where not all have room.
+const EVERY: [u32; 5] = [5, 10, 20, 50, 100];
 /// Holes whose order is drawn at most: more are a field.
 const MOST_JOINED: usize = 2_000;
 /// Labels that are placed at most; more would not be read.
@@ -31,7 +32,8 @@ impl View<'_> {
     ) -> usize {
         let which: Vec<usize> = which.into_iter().collect();
         let places = self.places();
-        self.way(page, &which, &places);
+        let way = way(&which, &places);
+        self.draw_way(page, &which, &places, &way);
         let spots = self.at_one(&which, &places);
         // What the view is called stands there already.
         let named = CAPTION.measure(&self.named());
@@ -40,51 +42,34 @@ impl View<'_> {
         for &(at, wide) in reserved {
             taken.put(at, wide);
         }
-        let dots = Dots::of(which.iter().map(|index| places[*index]));
-        let mut unlabeled = 0;
-        for (at, (index, label)) in spots.iter().enumerate() {
-            let (x, y) = places[*index];
-            let begins = label.is_new || at == 0;
-            let style: Style = if begins {
-                CAPTION.ink(Ink::Text).bold()
-            } else {
-                CAPTION
-            };
-            let wide = style.measure(&label.said);
-            // Right of the hole and above it, then around it.
-            let right = x + TICK + 1.0;
-            let left = x - TICK - 1.0 - wide;
-            let (above, below) = (y - TICK, y + TICK + CAPTION.size * 0.8);
-            let free = [(right, above), (right, below), (left, above), (left, below)]
-                .into_iter()
-                .find(|&(left, base)| {
-                    left >= left_edge
-                        && left + wide <= right_edge
-                        && taken.is_free((left, base), wide)
-                        && !dots.any_under((left, base), wide)
-                });
-            match free.filter(|_| at < MOST_LABELS) {
-                Some((left, base)) => {
-                    page.text(left, base, style, &label.said);
-                    taken.put((left, base), wide);
-                }
-                None => unlabeled += label.count,
-            }
+        let room = Room {
+            edges: (left_edge, right_edge),
+            taken,
+            dots: Dots::of(which.iter().map(|index| places[*index])),
+            lines: Lines::of(self.edges(), &way),
+        };
+        let mut laid = room.clone().laid(&spots, &places, 1);
+        if laid.missing > 0 {
+            let mut fewer = EVERY
+                .iter()
+                .map(|every| room.clone().laid(&spots, &places, *every));
+            laid = fewer.find(Laid::is_nearly_whole).unwrap_or(laid);
+        }
+        let mut unlabeled: usize = spots.iter().map(|(_, label)| label.count).sum();
+        for (at, (left, base)) in laid.stands {
+            let label = &spots[at].1;
+            page.text(left, base, label.style(), &label.said);
+            unlabeled -= label.count;
         }
         unlabeled
     }
 
-    /// The way from hole to hole; a ring stands around the first.
-    fn way(&self, page: &mut Page, which: &[usize], places: &[(f64, f64)]) {
-        if which.len() > MOST_JOINED {
-            return;
+    /// Draws the way from hole to hole; a ring stands around the first.
+    fn draw_way(&self, page: &mut Page, which: &[usize], places: &[(f64, f64)], way: &[Segment]) {
+        for [from, to] in way {
+            page.line(*from, *to, Stroke::new(0.35, Ink::Accent));
         }
-        let way = Stroke::new(0.35, Ink::Accent);
-        // Of a detail only what follows each other is joined.
-        for pair in which.windows(2).filter(|pair| pair[1] == pair[0] + 1) {
-            page.line(places[pair[0]], places[pair[1]], way);
-        }
-        if which.first() == Some(&0) {
+        if which.len() <= MOST_JOINED && which.first() == Some(&0) {
             page.circle(
                 places[0],
                 TICK + 2.2,
@@ -110,7 +95,7 @@ impl View<'_> {
             }
         }
         let mut last = LastSaid::default();
-        let labels = found.into_iter().map(|(first, all)| {
+        let labels = found.into_iter().enumerate().map(|(at, (first, all))| {
             let (names, is_new) = self.names(&all, &mut last);
             let begun = all
                 .iter()
@@ -118,7 +103,8 @@ impl View<'_> {
             let begun = begun.filter(|number| *number > 1);
             let label = Label {
                 said: begun.map_or_else(|| names.clone(), |number| words::begins(&names, number)),
-                is_new: is_new || begun.is_some(),
+                is_new: is_new || begun.is_some() || at == 0,
+                number: self.map.spots[first].number,
                 count: all.len(),
             };
             (first, label)
@@ -181,64 +167,103 @@ struct Label {
     said: String,
     /// A mark or an electrode begins here.
     is_new: bool,
+    /// The number of its first hole.
+    number: u32,
     /// Holes that it names.
     count: usize,
 }
 
-/// Labels that stand already, by the line that they are on: so that thousands are not compared with all.
-#[derive(Default)]
-struct Taken {
-    lines: BTreeMap<i64, Vec<(f64, f64, f64)>>,
-}
-
-impl Taken {
-    fn line(y: f64) -> i64 {
-        (y / APART).floor() as i64
-    }
-
-    fn put(&mut self, (x, y): (f64, f64), wide: f64) {
-        self.lines
-            .entry(Self::line(y))
-            .or_default()
-            .push((x, y, wide));
-    }
-
-    fn is_free(&self, (x, y): (f64, f64), wide: f64) -> bool {
-        let line = Self::line(y);
-        let near = (line - 1..=line + 1).filter_map(|line| self.lines.get(&line));
-        near.flatten().all(|(a, b, width)| {
-            x > a + width + 1.0 || x + wide < a - 1.0 || (y - b).abs() >= APART - 2.0
-        })
-    }
-}
-
-/// Where holes are drawn, by squares of the page.
-struct Dots {
-    squares: BTreeMap<(i64, i64), Vec<(f64, f64)>>,
-}
-
-impl Dots {
-    fn square((x, y): (f64, f64)) -> (i64, i64) {
-        ((x / APART).floor() as i64, (y / APART).floor() as i64)
-    }
-
-    fn of(places: impl Iterator<Item = (f64, f64)>) -> Self {
-        let mut squares: BTreeMap<_, Vec<_>> = BTreeMap::new();
-        for place in places {
-            squares.entry(Self::square(place)).or_default().push(place);
+impl Label {
+    fn style(&self) -> Style {
+        if self.is_new {
+            CAPTION.ink(Ink::Text).bold()
+        } else {
+            CAPTION
         }
-        Self { squares }
+    }
+}
+
+/// The way from hole to hole; of a detail only what follows each other is joined.
+fn way(which: &[usize], places: &[(f64, f64)]) -> Vec<Segment> {
+    if which.len() > MOST_JOINED {
+        return Vec::new();
+    }
+    let pairs = which.windows(2).filter(|pair| pair[1] == pair[0] + 1);
+    pairs
+        .map(|pair| [places[pair[0]], places[pair[1]]])
+        .collect()
+}
+
+/// What labels have around them.
+#[derive(Clone)]
+struct Room {
+    edges: (f64, f64),
+    taken: Taken,
+    dots: Dots,
+    lines: Lines,
+}
+
+/// Labels as they found room.
+struct Laid {
+    /// Of each that stands its place in the list, and where on the page.
+    stands: Vec<(usize, (f64, f64))>,
+    /// How many found none.
+    missing: usize,
+}
+
+impl Laid {
+    /// Whether so few are missing that a reader counts on from their neighbors: a fifth.
+    fn is_nearly_whole(&self) -> bool {
+        self.missing * 4 <= self.stands.len()
+    }
+}
+
+impl Room {
+    /// Finds room for what begins, and for each number that is a multiple of `every`.
+    fn laid(mut self, spots: &[(usize, Label)], places: &[(f64, f64)], every: u32) -> Laid {
+        let wanted = spots.iter().enumerate();
+        let wanted = wanted.filter(|(_, (_, label))| label.is_new || label.number % every == 0);
+        let mut laid = Laid {
+            stands: Vec::new(),
+            missing: 0,
+        };
+        for (at, (index, label)) in wanted {
+            let stands = (laid.stands.len() < MOST_LABELS)
+                .then(|| self.beside(places[*index], label, every > 1))
+                .flatten();
+            match stands {
+                Some(stands) => laid.stands.push((at, stands)),
+                None => laid.missing += 1,
+            }
+        }
+        laid
     }
 
-    /// Whether a hole is drawn where a label would stand.
-    fn any_under(&self, (left, base): (f64, f64), wide: f64) -> bool {
-        let (right, top) = (left + wide, base - CAPTION.size * 0.75);
-        let (first, last) = (Self::square((left, top)), Self::square((right, base)));
-        let mut squares = (first.0..=last.0).flat_map(|x| (first.1..=last.1).map(move |y| (x, y)));
-        squares.any(|square| {
-            let here = self.squares.get(&square).map_or(&[][..], Vec::as_slice);
-            let mut here = here.iter();
-            here.any(|(x, y)| (left..=right).contains(x) && (top..=base).contains(y))
-        })
+    /// Where a label stands at its hole, if there is room; best where no line runs through it.
+    fn beside(
+        &mut self,
+        (x, y): (f64, f64),
+        label: &Label,
+        only_clear: bool,
+    ) -> Option<(f64, f64)> {
+        let wide = label.style().measure(&label.said);
+        // Right of the hole and above it, then around it.
+        let right = x + TICK + 1.0;
+        let left = x - TICK - 1.0 - wide;
+        let (above, below) = (y - TICK, y + TICK + CAPTION.size * 0.8);
+        let around = [(right, above), (right, below), (left, above), (left, below)];
+        let free = around.into_iter().filter(|&(left, base)| {
+            left >= self.edges.0
+                && left + wide <= self.edges.1
+                && self.taken.is_free((left, base), wide)
+                && !self.dots.any_under((left, base), wide)
+        });
+        let free: Vec<_> = free.collect();
+        let clear = |at: &&(f64, f64)| !self.lines.any_under(**at, wide);
+        // What begins is named in any case.
+        let other = free.first().filter(|_| label.is_new || !only_clear);
+        let at = *free.iter().find(clear).or(other)?;
+        self.taken.put(at, wide);
+        Some(at)
     }
 }

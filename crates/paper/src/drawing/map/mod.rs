@@ -4,6 +4,7 @@
 mod details;
 mod labels;
 mod model;
+mod room;
 mod strip;
 mod view;
 
@@ -110,7 +111,7 @@ fn draw_whole(
     };
     let below = (left - around, side.corner.1 - WAY - 4.0);
     let edges = (left - around, left + across + around);
-    let mut reserved = details::frames(page, &above.places(), larger);
+    let mut reserved = details::frames(page, &above.places(), larger, edges);
     reserved.push((below, CAPTION.measure(&side.named())));
     let unlabeled = above.labels(page, edges, 0..map.spots.len(), &reserved);
     side.draw(page);

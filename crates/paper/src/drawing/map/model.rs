@@ -14,7 +14,10 @@ use quillbore_job::{Field, Job};
 use super::BETWEEN;
 use crate::matter::axes::seen_from_exit;
 use crate::matter::mark_in;
+use crate::words::drawing as words;
 
+/// Places that are no farther apart are one [mm].
+const SAME_MM: f64 = 0.01;
 /// What a map shows at least, from side to side [mm].
 const AROUND_MM: f64 = 30.0;
 
@@ -126,6 +129,27 @@ impl Map {
         let pick =
             |index: usize| [0, 1, 2].map(|i| if index >> i & 1 == 0 { low[i] } else { high[i] });
         Some([0, 1, 2, 3, 4, 5, 6, 7].map(pick))
+    }
+
+    /// Where the part's zero lies as the operator sees the part, in words; nothing where the part's size
+    /// or its zero is not known.
+    pub(super) fn zero(&self) -> Option<String> {
+        let corners = self.corners()?;
+        let zero = self.at([0.0; 3]);
+        let side = |axis: usize, [low, high]: [&'static str; 2]| {
+            let along = corners.map(|corner| self.at(corner)[axis]);
+            let least = along.iter().copied().fold(f64::MAX, f64::min);
+            let most = along.iter().copied().fold(f64::MIN, f64::max);
+            let near = |mm: f64| (zero[axis] - mm).abs() < SAME_MM;
+            match () {
+                () if near(least) => Some(low),
+                () if near(most) => Some(high),
+                () if near((least + most) / 2.0) => None,
+                () => Some(words::BETWEEN_SIDES),
+            }
+        };
+        let sides = [side(0, words::LEFT_RIGHT), side(1, words::FRONT_REAR)];
+        Some(words::zero(sides))
     }
 
     /// Least and most of all that is drawn, as it is seen.

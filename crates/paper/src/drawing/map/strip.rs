@@ -58,12 +58,12 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
     let left = flow.body().left;
     let said = phrases::setup(index + 1);
     let page = flow.page();
-    page.text(
-        left,
-        top + STRONG.size,
-        STRONG,
-        said.trim().trim_end_matches(':'),
-    );
+    let said = said.trim().trim_end_matches(':');
+    page.text(left, top + STRONG.size, STRONG, said);
+    if let Some(zero) = map.zero() {
+        let beside = left + STRONG.measure(said) + mm(4.0);
+        page.text(beside, top + STRONG.size, SMALL, &zero);
+    }
     let place = (left, top + SMALL.leading(), width, HEIGHT);
     let tried = draw(&mut Page::default(), map, place, &look);
     let larger = match tried.unlabeled {
@@ -97,7 +97,9 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
         }
     }
     if !larger.is_empty() && of_all < map.spots.len() {
-        flow.text(SMALL, &words::others_in_annex(map.spots.len() - of_all));
+        let others = (map.spots.len() - of_all) as f64;
+        let others = matter.form().count(others);
+        flow.text(SMALL, &words::others_in_annex(&others));
     }
     ticks(matter, flow);
 }

@@ -1,8 +1,11 @@
 //! One view of a map: the part, its holes, and the ways in.
 
+use std::f64::consts::TAU;
+
 use quillbore_calc::RowId;
 
 use super::model::{Map, Vector};
+use super::room::Segment;
 use super::{WAY, model};
 use crate::page::{Ink, Page, Path, Step, Stroke};
 use crate::words::drawing as words;
@@ -13,6 +16,8 @@ pub(super) const TICK: f64 = 1.8;
 const DOT: f64 = 0.5;
 /// Ways that are drawn at most.
 const MOST_WAYS: usize = 24;
+/// Pieces of a round line where something must keep clear of it.
+const PIECES: u32 = 48;
 /// Around a hole of the row that is picked out.
 const RING: f64 = 3.6;
 
@@ -58,24 +63,55 @@ impl View<'_> {
 
     /// The part: a circle where it is round and seen along its axis, else what its size takes up.
     fn part(&self, page: &mut Page) {
-        let Some((corners, outline)) = self.map.corners().zip(self.map.outline.as_ref()) else {
-            return;
-        };
+        match self.shape() {
+            Some(Shape::Round(middle, radii)) => {
+                for radius in radii.into_iter().flatten() {
+                    page.circle(middle, radius, None, Some(Stroke::OUTLINE));
+                }
+            }
+            Some(Shape::Block(low, high)) => {
+                let size = (high.0 - low.0, high.1 - low.1);
+                page.rect(low, size, None, Some(Stroke::OUTLINE));
+            }
+            None => {}
+        }
+    }
+
+    fn shape(&self) -> Option<Shape> {
+        let (corners, outline) = self.map.corners().zip(self.map.outline.as_ref())?;
         let away = self.map.seen[3 - self.axes[0] - self.axes[1]];
         if let Some(round) = outline.round.filter(|round| away[round.axis].abs() > 0.999) {
-            let middle = self.place([0.0; 3]);
-            for radius in std::iter::once(round.radius_mm).chain(round.inner_mm) {
-                page.circle(middle, radius * self.scale, None, Some(Stroke::OUTLINE));
-            }
-            return;
+            let radii = [Some(round.radius_mm), round.inner_mm];
+            let radii = radii.map(|radius| Some(radius? * self.scale));
+            return Some(Shape::Round(self.place([0.0; 3]), radii));
         }
         let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
         for (x, y) in corners.map(|corner| self.place(corner)) {
             low = (low.0.min(x), low.1.min(y));
             high = (high.0.max(x), high.1.max(y));
         }
-        let size = (high.0 - low.0, high.1 - low.1);
-        page.rect(low, size, None, Some(Stroke::OUTLINE));
+        Some(Shape::Block(low, high))
+    }
+
+    /// The lines of the part, a round one's in short pieces.
+    pub(super) fn edges(&self) -> Vec<Segment> {
+        match self.shape() {
+            None => Vec::new(),
+            Some(Shape::Block((left, top), (right, bottom))) => {
+                closed(&[(left, top), (right, top), (right, bottom), (left, bottom)])
+            }
+            Some(Shape::Round((x, y), radii)) => {
+                let turns = (0..PIECES).map(|piece| f64::from(piece) / f64::from(PIECES) * TAU);
+                let around: Vec<_> = turns
+                    .map(|turn| (libm::cos(turn), libm::sin(turn)))
+                    .collect();
+                let rings = radii.into_iter().flatten().map(|radius| {
+                    let points = around.iter().map(|(c, s)| (x + c * radius, y + s * radius));
+                    closed(&points.collect::<Vec<_>>())
+                });
+                rings.flatten().collect()
+            }
+        }
     }
 
     /// Holes as circles, as crosses where these would be too small, as dots where crosses would run into
@@ -148,6 +184,21 @@ impl View<'_> {
             _ => words::from_side(&right, &up),
         }
     }
+}
+
+/// The part as a view shows it, in points of the page.
+enum Shape {
+    /// A middle, and the radii around it.
+    Round((f64, f64), [Option<f64>; 2]),
+    /// A rectangle by its corners.
+    Block((f64, f64), (f64, f64)),
+}
+
+/// Lines from each point to the next, and back to the first.
+fn closed(points: &[(f64, f64)]) -> Vec<Segment> {
+    let next = points.iter().cycle().skip(1);
+    let pairs = points.iter().zip(next);
+    pairs.map(|(from, to)| [*from, *to]).collect()
 }
 
 /// The head of an arrow that points at a place, coming from a way.

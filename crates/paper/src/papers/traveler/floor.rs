@@ -15,6 +15,7 @@ use super::basis::TypedFigures;
 use super::holes::{no_tube, settings, tip_mm};
 use super::lengths::{dressing_mm, lost_mm, takes_several};
 use super::row_notes::dressing;
+use super::tip;
 use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
@@ -61,9 +62,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             None => lines.push((vec![hole.row.id], line)),
         }
     }
-    let has_limit = lines
-        .iter()
-        .any(|(_, line)| line.cells[2] != shown::missing());
+    let has_limit = matter.holes().any(|hole| tip::limit_mm(&hole).is_some());
     for (rows, line) in lines {
         let marks = Cell::new(matter.marks(rows));
         let cells = std::iter::once(marks).chain(line.cells.iter().map(Cell::new));
@@ -77,12 +76,32 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     flow.take(mm(0.8));
     flow.text(BODY, words::HOW);
-    if has_limit {
+    let is_half = |hole: &Hole<'_>| ends_of(hole) == Some(Ends::Both);
+    if has_limit || matter.holes().any(|hole| is_half(&hole)) {
         flow.text(BODY, words::TIP);
+        if matter.holes().any(|hole| is_uneven(&hole)) {
+            flow.text(BODY, words::SAME_HEIGHT);
+        }
     }
     if let Some(cut) = cut(matter) {
         flow.text(STRONG, &cut);
     }
+}
+
+/// Whether backing stands behind the exit.
+fn is_backed(matter: &Matter<'_>, hole: &Hole<'_>) -> bool {
+    hole.row.backed.value() == Some(&true) || matter.has(Field::BackingText)
+}
+
+/// From which ends a hole is drilled, where that is known.
+fn ends_of(hole: &Hole<'_>) -> Option<Ends> {
+    hole.figures?.ends
+}
+
+/// Whether the surface at the hole may rise or fall beside it.
+fn is_uneven(hole: &Hole<'_>) -> bool {
+    let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
+    tilt.abs() > 0.005 || !hole.row.surface.text().trim().is_empty()
 }
 
 /// How a row is drilled, without its mark.
@@ -112,17 +131,19 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
         depths.setting = words::BY_STEPS.to_owned();
     }
     let is_decided = figures.is_some_and(|figures| figures.depth_plan.is_some());
-    let is_half = figures.is_some_and(|figures| figures.ends == Some(Ends::Both));
+    let is_half = ends_of(hole) == Some(Ends::Both);
     if !is_decided && !is_half && !hole.is_blind() {
         // An open hole ends where it is through: only a wall is a limit.
-        let limit = figures.and_then(|figures| {
-            let wall = figures.depth_mm? + hole.row.behind.value()?.mm();
-            // The spark bridges its gap.
-            Some(wall - figures.gap_mm.map_or(0.0, |gap| gap.p90))
-        });
-        depths.tip = limit.map_or_else(shown::missing, |mm| {
-            shown::at_most(matter.form(), mm, unit, decimals)
-        });
+        depths.tip = tip::limit_mm(hole).map_or_else(
+            || {
+                if is_backed(matter, hole) {
+                    words::INTO_BACKING.to_owned()
+                } else {
+                    words::KEEP_FREE.to_owned()
+                }
+            },
+            |mm| shown::at_most(matter.form(), mm, unit, decimals),
+        );
     }
     let behind = hole.row.behind.value().map(|behind| {
         let depth = figures.and_then(|figures| figures.depth_mm);
@@ -130,12 +151,17 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
         [Some(length(behind.mm())), wall].into_iter().flatten()
     });
     let behind = behind.map(|lines| lines.collect::<Vec<_>>().join("\n"));
+    let not_typed = if hole.is_blind() {
+        words::BOTTOM
+    } else {
+        words::NO_WALL
+    };
     Line {
         cells: [
             electrode,
             depths.setting,
             depths.tip,
-            behind.unwrap_or_else(shown::missing),
+            behind.unwrap_or_else(|| not_typed.to_owned()),
             axes(matter, hole, seats),
             figures.map_or_else(shown::missing, |figures| change_at(matter, figures)),
         ],
@@ -229,7 +255,9 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
             [each, depth].map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
         let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
         let least = shown::with_unit(matter.form(), least, unit, decimals);
-        said.push(words::half(&least, &each, &whole));
+        let has_core = figures.tube.and_then(|tube| matter.tube(tube));
+        let has_core = has_core.is_some_and(|tube| tube.channels == 1);
+        said.push(words::half(&least, &each, &whole, has_core));
     }
     if let Some(figures) = hole.figures.filter(|figures| takes_several(figures)) {
         let reach = figures.reach_one_mm;
@@ -244,6 +272,7 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         said.push(words::FIRST_TRY.to_owned());
     }
     said.extend(open(matter, hole));
+    said.extend(tip::on_the_way(matter, hole));
     said.extend(dressing(hole));
     if let Some(off) = dressing_mm(matter, hole.row.id).filter(|off| *off > 0.0) {
         let off = shown::with_unit(matter.form(), off, unit, decimals);
@@ -265,7 +294,7 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
 
 fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
     let figures = hole.figures?;
-    let is_half = figures.ends == Some(Ends::Both);
+    let is_half = ends_of(hole) == Some(Ends::Both);
     if hole.is_blind() || is_half || figures.depth_plan.is_some() || takes_several(figures) {
         return None;
     }
@@ -273,8 +302,7 @@ fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
     let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
     let depth = figures.depth_mm?;
     let further = length(tip_mm(matter, figures)? - depth);
-    let is_backed = hole.row.backed.value() == Some(&true) || matter.has(Field::BackingText);
-    let mut said = vec![if is_backed {
+    let mut said = vec![if is_backed(matter, hole) {
         words::through_backed(&further)
     } else {
         words::through(&further)

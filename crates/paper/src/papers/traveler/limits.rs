@@ -16,6 +16,9 @@ use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::words::traveler::limits as words;
 
+/// The least that a rule tells between two lengths [mm]; common practice, no source.
+const RULE_MM: f64 = 0.5;
+
 pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::NAME, |flow| {
         for line in matter
@@ -59,9 +62,13 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
         // At its setting an open hole that wears more is not through.
         let room = figures.machine_depth_mm.zip(figures.depth_mm);
         let room = room.map(|(setting, depth)| setting - depth / of_end);
-        let most = room
-            .filter(|_| !hole.is_blind())
-            .map_or(high, |room| room.min(high));
+        let room = room.filter(|_| !hole.is_blind());
+        if room.is_some_and(|room| room < usual + RULE_MM) {
+            // That it is not through says so before a rule can.
+            continue;
+        }
+        let most = high.max(usual + RULE_MM);
+        let most = room.map_or(most, |room| room.min(most));
         let decimals = shown::middling(unit) - 1;
         let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
         let text = words::wear(&shown(most), &shown(usual), of_end > 1.0);

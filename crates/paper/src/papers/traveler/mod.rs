@@ -18,6 +18,7 @@ mod plan;
 pub(in crate::papers) mod record;
 mod row_notes;
 mod stop;
+mod tip;
 mod title;
 
 use quillbore_job::Paper;

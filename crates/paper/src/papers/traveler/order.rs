@@ -1,6 +1,7 @@
 //! In which order, on which electrode, and when to change it.
 
 use quillbore_calc::RowId;
+use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
 use super::basis;
@@ -34,7 +35,12 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         return;
     }
     if let Some(lot) = &matter.figures.lot {
-        flow.text(BODY, &words::work(lot.quantity, &lot.part_by_part));
+        let mut holes = matter.figures.holes.iter();
+        let both_ends = holes.any(|hole| hole.ends == Some(Ends::Both));
+        flow.text(
+            BODY,
+            &words::work(lot.quantity, &lot.part_by_part, both_ends),
+        );
         flow.take(mm(1.0));
     }
     let unit = matter.job.unit;

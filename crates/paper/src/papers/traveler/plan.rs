@@ -87,6 +87,9 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                 0.0,
             );
         }
+        if mounted.iter().any(|setup| !setup.stops.is_empty()) {
+            flow.text(BODY, words::ZERO);
+        }
         if has_backed(matter) || matter.has(Field::BackingText) {
             form::sign_off(flow, words::BACKING_IN);
         }

@@ -130,7 +130,7 @@ fn width(line: Line) -> Width {
         Line::TubeUsed => Width::Share(1.8),
         Line::Pins => Width::Share(2.2),
         Line::Holes | Line::Good | Line::Scrap => Width::Fixed(mm(12.0)),
-        Line::ElectrodeNumber => Width::Fixed(mm(15.0)),
+        Line::ElectrodeNumber => Width::Fixed(mm(16.0)),
         Line::SparkMinutes | Line::FloorMinutes => Width::Fixed(mm(21.0)),
         _ => Width::Fixed(mm(15.0)),
     }

@@ -53,9 +53,14 @@ pub fn setup(numbers: &[usize]) -> String {
 }
 
 /// What is drilled from each end of a hole.
-pub fn half(least: &str, depth: &str, whole: &str) -> String {
+pub fn half(least: &str, depth: &str, whole: &str, has_core: bool) -> String {
+    let by = if has_core {
+        " by the tip (a core stands in it)"
+    } else {
+        ""
+    };
     format!(
-        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first; that half must measure {least} to {depth}. Then turn the part; from there it comes through: pin it."
+        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first; that half must measure {least} to {depth}{by}. Then turn the part; from there it comes through: pin it."
     )
 }
 
@@ -64,9 +69,38 @@ pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode l
      stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
      figure, before each hole. Where a figure is missing, stop and ask.";
 /// How the tip is seen, where it has a limit.
-pub const TIP: &str = "Tip: the travel less the wear since touch-off (dress before touch-off; dressing is no wear). Up to \
-     a travel of its limit the tip can't pass it, whatever the wear. Beyond that travel draw out and touch off beside the hole, \
-     at the same height: what the zero has moved is the wear.";
+pub const TIP: &str = "Tip: the travel less the wear since touch-off (dress before touch-off; dressing is no wear). To see \
+     it on the way: draw out, touch off beside the hole at the same height; what the zero has moved is the wear.";
+/// Where the same height is, on a surface that is not level.
+pub const SAME_HEIGHT: &str =
+    "Beside the hole at the same height: on a round side along its axis, on a slope across it.";
+/// Nobody typed what is behind the exit: the note says how much is kept free.
+pub const KEEP_FREE: &str = "keep free";
+/// Nothing but backing is behind the exit.
+pub const INTO_BACKING: &str = "backing";
+/// Nobody typed what is behind the exit.
+pub const NO_WALL: &str = "not given";
+/// A blind hole has no exit.
+pub const BOTTOM: &str = "blind";
+/// No wear brings the tip past its limit.
+pub const OUT_OF_REACH: &str = "At this setting the tip can't pass its limit.";
+/// The same of a first try.
+pub const FIRST_OUT_OF_REACH: &str = "At the first try the tip can't pass its limit.";
+
+/// Where an open hole with a wall behind it is looked at, should nothing tell that it is through.
+pub fn no_sign_by(travel: &str) -> String {
+    format!(
+        "No sign by a travel of {travel}: draw out, see where the tip is, and go on only up to its limit."
+    )
+}
+/// Where the first try of a depth is looked at.
+pub fn first_looked_at(travel: &str) -> String {
+    format!(
+        "First hole: draw out at a travel of {travel}, see the wear, then go on toward the setting; later holes as the \
+         depths say."
+    )
+}
+
 /// What an electrode that wears little does behind an open hole.
 pub fn free_below(length: &str) -> String {
     format!("Keep {length} free behind the exit: an electrode that wears little goes that far.")
@@ -80,7 +114,7 @@ pub fn through(further: &str) -> String {
 /// The same where backing hides the sign.
 pub fn through_backed(further: &str) -> String {
     format!(
-        "Through when the sparking changes to the backing's, or the flush pressure does: {further} further, then stop. The setting is the most, not the aim."
+        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} further, then stop. The setting is the most, not the aim."
     )
 }
 

@@ -26,8 +26,12 @@ pub fn rest(still: &str) -> String {
     }
 }
 
+/// Halves that don't meet are seen on one part, not on all.
+const FIRST_FROM_BOTH_ENDS: &str = " Before that, the first piece is drilled from both ends with every electrode it takes, and \
+     approved: only then is it known that the halves meet. To turn it for that is one change of setup more than planned; write its time down.";
+
 /// How the lot is worked through: parts one after another, or electrodes.
-pub fn work(parts: u32, part_by_part: &[bool]) -> String {
+pub fn work(parts: u32, part_by_part: &[bool], both_ends: bool) -> String {
     let several = part_by_part.len() > 1;
     let whole = "every part gets all its holes before the next is loaded";
     let passes = "all parts with one electrode size and tilt before the next, since to change these takes longer \
@@ -60,7 +64,9 @@ pub fn work(parts: u32, part_by_part: &[bool]) -> String {
     if several && parts > 1 {
         said += " All parts in one setup before the next setup.";
     }
-    if parts > 1 {
+    if parts > 1 && several && both_ends {
+        said += FIRST_FROM_BOTH_ENDS;
+    } else if parts > 1 {
         said += " Before that, in each setup, the first piece is drilled to its end with every electrode it takes, and approved.";
     }
     said

@@ -44,6 +44,9 @@ pub const SETTINGS_BLANK: &str = "settings";
 pub const SETUP: &str = "Setup";
 /// Caption of a setup that is not on record yet.
 pub const HELD: &str = "how it is held and zeroed";
+/// Where the zero of each setup is, and on which parts it is picked up.
+pub const ZERO: &str = "Zero: where the map of each setup has it, also where that is another side than in the setup before; picked up \
+     on every part, unless a proved stop holds them all alike.";
 /// Lead of faces that must not be clamped.
 pub const NOT_TO_CLAMP: &str = "Do not clamp on: ";
 /// Lead of the backing.
@@ -75,9 +78,10 @@ pub fn first_plain(kinds: Kinds) -> &'static str {
 /// Caption of a backing that nobody described.
 pub const BACKING_BLANK: &str = "backing behind the exits: what it is, where it is put";
 /// Backing is in.
-pub const BACKING_IN: &str = "Backing is in behind every exit that has it; no hole before.";
+pub const BACKING_IN: &str =
+    "Backing is in behind every exit that has it, in each part before its first hole.";
 /// Backing is out.
-pub const BACKING_OUT: &str = "Backing is out of every exit, none is left.";
+pub const BACKING_OUT: &str = "Backing is out of every exit of every part, none is left.";
 /// Exits are backed.
 pub const UNBACK: &str = "Take the backing out of every exit and show that none is left.";
 

@@ -1,0 +1,52 @@
+//! How far the tip may go, and whether one looks at it on the way there.
+
+use quillbore_calc::input::Ends;
+
+use super::lengths::takes_several;
+use crate::matter::{Hole, Matter};
+use crate::shown;
+use crate::words::traveler::floor as words;
+
+/// Travels that differ by less are one [mm].
+const SAME_MM: f64 = 0.005;
+
+/// The farthest that the tip may come from the part's surface [mm]: the deepest bottom of a blind hole, a wall
+/// behind an open one; `None` where nothing is in its way, and of halves, which meet.
+pub(super) fn limit_mm(hole: &Hole<'_>) -> Option<f64> {
+    let figures = hole.figures?;
+    if let Some(plan) = figures.depth_plan {
+        return Some(plan.never_beyond_mm);
+    }
+    if figures.ends == Some(Ends::Both) || hole.is_blind() {
+        return None;
+    }
+    let wall = figures.depth_mm? + hole.row.behind.value()?.mm();
+    // The spark bridges its gap.
+    Some(wall - figures.gap_mm.map_or(0.0, |gap| gap.p90))
+}
+
+/// Where a hole is looked at before the setting is reached, or why it needn't be: up to a travel of its limit no
+/// tip passes the limit, however little it wears.
+pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String> {
+    let figures = hole.figures.filter(|figures| !takes_several(figures))?;
+    let limit = limit_mm(hole)?;
+    let plan = figures.depth_plan;
+    let setting = plan
+        .map(|plan| plan.first_try_mm)
+        .or(figures.machine_depth_mm)?;
+    if setting <= limit + SAME_MM {
+        return Some(if plan.is_some() {
+            words::FIRST_OUT_OF_REACH.to_owned()
+        } else {
+            words::OUT_OF_REACH.to_owned()
+        });
+    }
+    let unit = matter.job.unit;
+    let decimals = shown::middling(unit);
+    let at = shown::at_most(matter.form(), limit, unit, decimals);
+    let at = format!("{at}\u{a0}{}", unit.symbol());
+    Some(match plan {
+        Some(_) => words::first_looked_at(&at),
+        None => words::no_sign_by(&at),
+    })
+}
