@@ -349,12 +349,12 @@ fn both_sides_have_their_own_directions_and_setups() {
 }
 
 #[test]
-fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
+fn of_thirty_serials_each_has_only_what_is_its_own() {
     let job = hard("thirty-serials");
     let record = says(&job, Paper::Inspection);
-    for serial in 71..=100 {
+    for serial in ["SN074", "SN088"] {
         for mark in ["A", "B", "C", "D", "E", "F"] {
-            let line = format!("SN{serial:03} {mark}");
+            let line = format!("{serial} {mark}");
             assert!(record.contains(&line), "{line}");
         }
     }
@@ -395,7 +395,7 @@ fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
     tells(
         &says(&job, Paper::Traveler),
         &[
-            "pieces 7 to 30: on copies of this page, or on the hole inspection record",
+            "pieces 7 to 30: on copies of this page, or on blank pages of the hole inspection record",
             "Last time – from this job's own run (A, 20 Oct 2026): dress after every ten holes",
         ],
     );

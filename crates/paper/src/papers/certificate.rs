@@ -13,7 +13,7 @@ use crate::matter::day;
 use crate::matter::differs;
 use crate::matter::nonconformance;
 use crate::page::{Document, mm};
-use crate::papers::differences;
+use crate::papers::{differences, sample};
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
@@ -128,8 +128,11 @@ fn checked(matter: &Matter<'_>, flow: &mut Flow) {
             )
         })
         .collect();
+    let sample = sample::so_far(matter);
+    // The marks' counts stand above it.
+    let state = sample.last().filter(|_| parts.count > 0);
     side(flow, words.checked, |flow| {
-        flow.dashes(BODY, told.iter().map(String::as_str));
+        flow.dashes(BODY, told.iter().chain(state).map(String::as_str));
     });
 }
 

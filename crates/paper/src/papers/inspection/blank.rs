@@ -23,7 +23,7 @@ pub(in crate::papers) fn laid_out(matter: &Matter<'_>, pages: Option<usize>) -> 
         pieces: BTreeMap::new(),
     };
     let pieces = Pieces::of(matter);
-    let mut table = piece_lines::table(matter, &pieces, &nothing);
+    let mut table = piece_lines::table(matter, &pieces, (&nothing, ""), 0..pieces.names.len());
     for row in &mut table.rows {
         row.least = mm(LINE);
     }

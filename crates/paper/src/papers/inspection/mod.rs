@@ -43,6 +43,8 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
     }
     if let Some(sample) = sample::said(matter) {
         flow.text(STRONG, &sample);
+        let so_far = sample::so_far(matter);
+        flow.dashes(BODY, so_far.iter().map(String::as_str));
     }
     let how = (words.how_checked)(matter.kinds());
     flow.dashes(BODY, how.into_iter());

@@ -1,5 +1,7 @@
 //! Every piece with its lines: what was measured of it, and room for what is still to be.
 
+use std::collections::BTreeSet;
+
 use quillbore_job::{Form, inspected};
 
 use super::measured::{Measured, OfPiece};
@@ -12,12 +14,36 @@ use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::customer::Words;
 
+/// Sets the lines of the pieces of which something was measured, and names the others.
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
-    put(matter, pieces, &table(matter, pieces, measured), flow);
+    let known: BTreeSet<usize> = measured.pieces.keys().map(|(at, _)| *at).collect();
+    let not_measured = matter.words().inspection.not_measured;
+    let lines = table(
+        matter,
+        pieces,
+        (measured, not_measured),
+        known.iter().copied(),
+    );
+    put(matter, pieces, &lines, flow);
+    let others: Vec<usize> = (0..pieces.names.len())
+        .filter(|at| !known.contains(at))
+        .collect();
+    if !others.is_empty() && matter.holes().next().is_some() {
+        let words = &matter.words().inspection;
+        let many = u32::try_from(others.len()).unwrap_or(u32::MAX);
+        let named = pieces.named(&others);
+        flow.take(mm(1.0));
+        flow.text(BODY, &(words.not_by_piece)(matter.form(), &named, many));
+    }
 }
 
-/// The table of all pieces, a line for each mark.
-pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>) -> Table {
+/// The table of these pieces, a line for each mark; what is remarked where nothing was measured.
+pub(super) fn table(
+    matter: &Matter<'_>,
+    pieces: &Pieces,
+    (measured, not_measured): (&Measured<'_>, &str),
+    which: impl IntoIterator<Item = usize>,
+) -> Table {
     let all = matter.words();
     let words = &all.inspection;
     let mut known = measured.pieces.values();
@@ -44,20 +70,40 @@ pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_
     ]);
     let mut table = Table::new(columns).written_on();
     let holes: Vec<Hole<'_>> = matter.holes().collect();
-    let none = OfPiece::default();
-    for (at, piece) in pieces.names.iter().enumerate() {
-        if table.is_cut() {
+    let last = holes.len().saturating_sub(1);
+    for at in which {
+        let Some(piece) = pieces.names.get(at).filter(|_| !table.is_cut()) else {
             break;
-        }
+        };
         for hole in &holes {
-            let known = measured.pieces.get(&(at, hole.index)).unwrap_or(&none);
-            // Every line names its piece: a page may begin with any of them.
+            let known = measured.pieces.get(&(at, hole.index));
+            // Every line names its piece: of very many marks a page may begin with any of them.
             let style = if hole.index == 0 { STRONG } else { FIGURE };
             let name = Cell::styled(piece.as_str(), style);
-            table.row(row((all, matter.form()), name, hole, known, depth));
+            let row = match known {
+                Some(known) => row((all, matter.form()), name, hole, known, depth),
+                None => nothing(
+                    [name, Cell::new(hole.mark())],
+                    not_measured,
+                    table.columns.len(),
+                ),
+            };
+            table.row(if hole.index < last {
+                row.with_next()
+            } else {
+                row
+            });
         }
     }
     table
+}
+
+/// A line of a piece and a mark in which nothing stands but a remark, at its end.
+fn nothing([piece, mark]: [Cell; 2], remark: &str, columns: usize) -> TableRow {
+    let mut cells = vec![piece, mark];
+    cells.resize(columns.saturating_sub(1), Cell::blank());
+    cells.push(Cell::new(remark));
+    TableRow::new(cells).at_least(HAND)
 }
 
 /// Sets the table below its name, with what is said of the pieces as a whole.
@@ -68,7 +114,11 @@ pub(super) fn put(matter: &Matter<'_>, pieces: &Pieces, table: &Table, flow: &mu
     if let Some(uneven) = &pieces.uneven {
         flow.text(STRONG, uneven);
     }
-    table.set_or_say(flow, words.no_holes);
+    if matter.holes().next().is_none() {
+        flow.text(BODY, words.no_holes);
+    } else if !table.rows.is_empty() {
+        table.set(flow);
+    }
     if pieces.more > 0 {
         flow.text(BODY, &(words.more_pieces)(matter.form(), pieces.more));
     }

@@ -11,6 +11,8 @@ pub(super) struct Pieces {
     /// Their names.
     pub(super) names: Vec<String>,
     at: BTreeMap<String, usize>,
+    /// How many of them have a name of their own.
+    named: usize,
     /// Why pieces and serial numbers don't come out even, where they don't.
     pub(super) uneven: Option<String>,
     /// Pieces that have no line any more.
@@ -38,6 +40,7 @@ impl Pieces {
             parts.serials
         };
         names.truncate(shown);
+        let own = names.len();
         for extra in 1..=shown.saturating_sub(names.len()) {
             names.push((words.without_serial)(extra));
         }
@@ -48,9 +51,21 @@ impl Pieces {
         Self {
             names,
             at,
+            named: own,
             uneven,
             more,
         }
+    }
+
+    /// The names of pieces by their places in the list, what follows each other by first and last.
+    pub(super) fn named(&self, places: &[usize]) -> String {
+        let name = |at: usize| self.names.get(at).map_or("", String::as_str);
+        let runs = places.chunk_by(|one, next| one + 1 == *next && *next != self.named);
+        let told = runs.map(|run| match run {
+            [first, .., last] => format!("{} \u{2013} {}", name(*first), name(*last)),
+            run => run.iter().map(|at| name(*at)).collect::<String>(),
+        });
+        told.collect::<Vec<_>>().join(", ")
     }
 
     /// Where a piece stands in the list, if it is one of it.

@@ -127,6 +127,7 @@ pub struct TableRow {
     pub(crate) cells: Vec<Cell>,
     pub(crate) note: String,
     pub(crate) least: f64,
+    pub(crate) with_next: bool,
 }
 
 impl TableRow {
@@ -142,6 +143,14 @@ impl TableRow {
     pub fn note(self, note: impl Into<String>) -> Self {
         Self {
             note: note.into(),
+            ..self
+        }
+    }
+
+    /// The same row, on one page with the row after it where a page has room for both.
+    pub fn with_next(self) -> Self {
+        Self {
+            with_next: true,
             ..self
         }
     }

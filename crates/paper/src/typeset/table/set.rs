@@ -10,6 +10,8 @@ use crate::typeset::look::{BODY, CAPTION, COLUMN, SMALL};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
 
 const PAD: f64 = 2.3;
+/// Rows that are kept on one page at most: more are longer than a page.
+const MOST_TOGETHER: usize = 100;
 
 impl Table {
     /// Sets the table, or says in its place why there is none.
@@ -21,7 +23,7 @@ impl Table {
         }
     }
 
-    /// Height of its heads and first row: what must not be torn from the name above it.
+    /// Height of its heads and first rows: what must not be torn from the name above it.
     pub fn least(&self, flow: &Flow) -> f64 {
         least(self, flow)
     }
@@ -48,11 +50,19 @@ fn set(table: &Table, flow: &mut Flow) {
 
 fn rows(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
     let body = flow.body();
-    for row in &table.rows {
+    for (at, row) in table.rows.iter().enumerate() {
         if flow.is_full() {
             return;
         }
         let lines = rows_lines(table, row, layout);
+        let is_first = at == 0 || !table.rows[at - 1].with_next;
+        if is_first && row.with_next {
+            let together = together(table, &table.rows[at..], layout);
+            if together > flow.room() + 1e-6 && heads.height + together <= flow.full() {
+                flow.next_page();
+                draw_heads_again(table, flow, layout, heads);
+            }
+        }
         if heads.height + lines.height > flow.full() {
             split(table, flow, layout, heads, &lines);
             continue;
@@ -67,13 +77,26 @@ fn rows(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
     }
 }
 
-/// Height of heads and first row, as far as they go on one page.
+/// Height of the first rows as far as each stays with the next, of many as far as that matters.
+fn together(table: &Table, rows: &[TableRow], layout: &Layout) -> f64 {
+    let rest = rows.iter().position(|row| !row.with_next);
+    let all = &rows[..rest.map_or(rows.len(), |last| last + 1)];
+    let each = all.iter().take(MOST_TOGETHER);
+    each.map(|row| rows_lines(table, row, layout).height).sum()
+}
+
+/// Height of heads and first row, with those that it stays with, as far as they go on one page.
 fn least(table: &Table, flow: &Flow) -> f64 {
     let body = flow.body();
     let layout = layout::lay_out(table, body.left, body.width());
-    let first = table.rows.first();
-    let first = first.map_or(0.0, |row| rows_lines(table, row, &layout).height);
-    (heads(table, &layout).height + first).min(flow.full())
+    let heads = heads(table, &layout).height;
+    let of = |rows| heads + together(table, rows, &layout);
+    let all = of(&table.rows);
+    if all <= flow.full() {
+        return all;
+    }
+    // What stays together is longer than a page.
+    of(&table.rows[..1]).min(flow.full())
 }
 
 /// The line under a row: across the table, or one to write on for each column.

@@ -90,10 +90,31 @@ pub struct Inspection {
     pub how_checked: fn(Kinds) -> Vec<&'static str>,
     /// Pieces and serial numbers that don't come out even.
     pub uneven: fn(Form, [u32; 2]) -> String,
+    /// A mark of a piece that was not measured, though others of the piece were.
+    pub not_measured: &'static str,
+    /// Pieces of which nothing was measured by itself, and how many.
+    pub not_by_piece: fn(Form, &str, u32) -> String,
+    /// Marks, on how many parts all their holes were checked, and how many parts the sample has.
+    pub sample_so_far: fn(Form, &str, [u32; 2]) -> String,
+    /// What the sample comes to so far.
+    pub sample_state: fn(SampleState) -> &'static str,
     /// Pieces beyond those that have a line.
     pub more_pieces: fn(Form, u32) -> String,
     /// A non-conformance at its piece: its number, and what is wrong.
     pub nonconformance: fn(usize, &str) -> String,
     /// What the sizes on the page are in.
     pub sizes_in: fn(Unit) -> String,
+}
+
+/// How far a sample is looked at, and what was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SampleState {
+    /// Parts of it are still to be checked.
+    Open,
+    /// All of it was checked, and nothing is not good.
+    Passed,
+    /// All of it was checked, and one not good is one too many.
+    NotPassed,
+    /// All of it was checked; how many parts are not good is to be counted.
+    ToBeCounted,
 }

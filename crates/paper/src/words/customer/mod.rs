@@ -33,7 +33,7 @@ pub use first_article::{CharacteristicsForm, FirstArticle, MaterialsForm, PartFo
 pub use frame::Frame;
 pub use heads::Heads;
 pub use hole::Hole;
-pub use inspection::Inspection;
+pub use inspection::{Inspection, SampleState};
 pub use label::Label;
 pub use nonconformance::Nonconformance;
 pub use opening::Opening;

@@ -4,7 +4,7 @@ use quillbore_job::Form;
 
 use super::{heads, phrases};
 use crate::words::counted::count;
-use crate::words::customer::Inspection;
+use crate::words::customer::{Inspection, SampleState};
 use crate::words::kinds::Kinds;
 use crate::words::traveler::{holes, inspection as floor};
 
@@ -32,7 +32,7 @@ pub(super) const WORDS: Inspection = Inspection {
     date: heads::DATE,
     name: heads::NAME,
     by_piece: "Piece by piece",
-    by_piece_remark: "only what was measured of this piece; blank: not measured",
+    by_piece_remark: "only what was measured of this piece",
     piece: "Piece, serial",
     depth_found: "Depth found",
     accepted: "Accepted",
@@ -59,6 +59,16 @@ pub(super) const WORDS: Inspection = Inspection {
     holes_numbered: |numbers| format!("holes {numbers}"),
     how_checked,
     uneven,
+    not_measured: "not measured",
+    not_by_piece: |form, pieces, many| {
+        let many = count(form, many, "piece", "pieces");
+        format!("Not measured piece by piece: {pieces} ({many}).")
+    },
+    sample_so_far: |form, marks, [parts, sample]| {
+        let parts = count(form, parts, "part", "parts");
+        format!("{marks}: all holes checked on {parts}, the sample is {sample}")
+    },
+    sample_state,
     more_pieces: |form, more| {
         let pieces = count(form, more, "more piece has", "more pieces have");
         format!("{pieces} no line here: make a further record for them.")
@@ -89,6 +99,17 @@ fn sampled(
         "Sample by {asked}: {sample} of {lot} parts (letter {letter}{arrow}); the lot passes with {accept} not good at \
          most, it doesn't with {reject}. Parts beyond the sample are not looked at for it."
     )
+}
+
+const fn sample_state(state: SampleState) -> &'static str {
+    match state {
+        SampleState::Open => "The sample is not complete.",
+        SampleState::Passed => "The sample is complete and none is not good: the lot passes.",
+        SampleState::NotPassed => "Holes are not good where none may be: the lot does not pass.",
+        SampleState::ToBeCounted => {
+            "The sample is complete; holes are not good: who inspects counts their parts and decides."
+        }
+    }
 }
 
 fn measured([depth, position, angle, gauge]: [&str; 4]) -> Vec<String> {

@@ -3,7 +3,7 @@
 use quillbore_job::{Form, Unit};
 
 use crate::words::counted::count;
-use crate::words::customer::Inspection;
+use crate::words::customer::{Inspection, SampleState};
 use crate::words::kinds::Kinds;
 
 /// What it says in German.
@@ -30,7 +30,7 @@ pub(super) const WORDS: Inspection = Inspection {
     date: "Datum",
     name: "Name",
     by_piece: "Teil für Teil",
-    by_piece_remark: "nur was an diesem Teil gemessen wurde; leer: nicht gemessen",
+    by_piece_remark: "nur was an diesem Teil gemessen wurde",
     piece: "Teil, Seriennr.",
     depth_found: "Isttiefe",
     accepted: "Befund",
@@ -60,6 +60,16 @@ pub(super) const WORDS: Inspection = Inspection {
     holes_numbered: |numbers| format!("Bohrungen {numbers}"),
     how_checked,
     uneven,
+    not_measured: "nicht gemessen",
+    not_by_piece: |form, pieces, many| {
+        let many = count(form, many, "Teil", "Teile");
+        format!("Nicht einzeln gemessen: {pieces} ({many}).")
+    },
+    sample_so_far: |form, marks, [parts, sample]| {
+        let parts = count(form, parts, "Teil", "Teilen");
+        format!("{marks}: alle Bohrungen geprüft an {parts}, Stichprobe {sample}")
+    },
+    sample_state,
     more_pieces: |form, more| {
         let pieces = count(form, more, "weiteres Teil hat", "weitere Teile haben");
         format!("{pieces} hier keine Zeile: Dafür ist ein weiteres Protokoll nötig.")
@@ -89,6 +99,22 @@ fn sampled(
          angenommen, wenn höchstens {accept} davon nicht in Ordnung sind, und bei {reject} zurückgewiesen. \
          Was nicht in der Stichprobe ist, wurde nicht geprüft."
     )
+}
+
+const fn sample_state(state: SampleState) -> &'static str {
+    match state {
+        SampleState::Open => "Die Stichprobe ist nicht vollständig.",
+        SampleState::Passed => {
+            "Die Stichprobe ist vollständig und alles in Ordnung: Das Los wird angenommen."
+        }
+        SampleState::NotPassed => {
+            "Bohrungen sind nicht in Ordnung, und keine darf es sein: Das Los wird zurückgewiesen."
+        }
+        SampleState::ToBeCounted => {
+            "Die Stichprobe ist vollständig; Bohrungen sind nicht in Ordnung: Wer prüft, zählt deren Teile und \
+             entscheidet."
+        }
+    }
 }
 
 fn measured([depth, position, angle, gauge]: [&str; 4]) -> Vec<String> {

@@ -16,7 +16,9 @@ pub const SERIAL: &str = "serial";
 
 /// Pieces that the traveler has no columns for.
 pub fn further_pieces(from: usize, to: usize) -> String {
-    format!("pieces {from} to {to}: on copies of this page, or on the hole inspection record")
+    format!(
+        "pieces {from} to {to}: on copies of this page, or on blank pages of the hole inspection record"
+    )
 }
 
 /// How it is filled in.
