@@ -57,7 +57,9 @@ fn every_setup_is_signed_for() {
         tells(
             &several,
             &[
-                &format!("Setup {setup}: picked up, zeroed; flush and ground proved."),
+                &format!(
+                    "Setup {setup}: picked up, zeroed; flush and ground proved (who sets up)."
+                ),
                 &format!("Setup {setup}: first piece measured and approved by who inspects."),
             ],
         );
@@ -116,13 +118,13 @@ fn a_spare_part_is_tried_on_first() {
         &traveler(&job, embedded()),
         &[
             "1 spare part for trials.",
-            "Try on the spare part first.",
+            "try on the spare part: a hole or two of every mark",
             "Part drilled: 1 2 3 4 spare",
         ],
     );
     let none = traveler(&typed(&job, Field::Spares, "0"), embedded());
     tells(&none, &["no spare part for trials."]);
-    assert!(!none.contains("Try on the spare"));
+    assert!(!none.contains("try on the spare"));
     let unsaid = traveler(&typed(&job, Field::Spares, ""), embedded());
     tells(&unsaid, &["no spare part for trials is on record."]);
 }
@@ -195,16 +197,20 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
     tells(
         &hub,
         &[
-            "the first piece is drilled from both ends",
+            "the first piece goes through the setups of its holes from both ends (1, 2)",
             "picked up on every part, unless",
-            "Setup 1 the part's zero, a broken cross, as it lies here: its right rear corner",
-            "Setup 2 the part's zero, a broken cross, as it lies here: its left rear corner",
-            "Setup 3 the part's zero, a broken cross, as it lies here: its right front corner",
+            "Setup 1 the part's zero, a broken cross, as it lies here: rear right corner; stops are at these two sides; height: upper face",
+            "Setup 2 the part's zero, a broken cross, as it lies here: rear left corner; stops are at these two sides; height: lower face",
+            "Setup 3 the part's zero, a broken cross, as it lies here: front right corner",
             // One channel leaves a core in the half.
-            "must measure 18.25 mm to 21.75 mm by the tip (a core stands in it)",
+            "to about 20.50 mm by the tip (a core stands in it), 18.25 mm at least",
+            "2.25 mm of travel further, then stop, and pin it",
         ],
     );
     let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
-    tells(&ring, &["as it lies here: the middle of the part"]);
+    tells(
+        &ring,
+        &["as it lies here: in the middle; height: upper face"],
+    );
     assert!(!ring.contains("from both ends"));
 }

@@ -230,7 +230,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
             "later holes each in two steps: to 80 % of the setting found, measure as below, then what is missing",
             "Set after the first hole",
             "Clearance behind: 0.020 in.",
-            "A loose core could be trapped: take it out and show it.",
+            "A loose core could be trapped: take it out, keep it with the part and show it to who inspects.",
             "Backing behind the exit.",
             "Depth as drawn: .500 ±.010.",
             "Entry: cylinder R.5.",

@@ -113,7 +113,7 @@ fn what_the_floor_needs_is_all_there() {
         "Check: Only 6.00 mm free behind the exit",
         "Section the test piece through A 2.",
         "The wall at the seal land turns blue.",
-        "more electrode than this (length before less after, dressing left out): A 14.4 mm (12.4 mm planned)",
+        "more electrode than this (length before less after, dressing left out): A: 19.8 mm (12.4 mm planned)",
         "Drill setup 1: 1,080 holes of A, B in 36 directions; 35 index moves per part;",
         "index axis horizontal, the part's +z along table x; index: the part's side that faces the electrode, 0 at +x, counted toward +y; tilt: at plus the electrode leans toward the part's +z.",
         "B, A in turn of each number, 1 to 540.",

@@ -105,10 +105,10 @@ impl Speaker<'_> {
     /// Holes expected in a lot.
     fn expected(&self, holes: f64) -> String {
         if holes < 1.0 {
-            "less than one hole in this lot is expected".to_owned()
+            "less than one of this mark's holes in the lot is expected".to_owned()
         } else {
             format!(
-                "about {} in this lot are expected",
+                "about {} of this mark's holes in the lot are expected",
                 self.form.number(holes, 2)
             )
         }

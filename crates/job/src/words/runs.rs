@@ -57,7 +57,7 @@ pub const fn head(line: Line, unit: Unit) -> RunHead {
         Line::Breakages => ("broke", "", ""),
         Line::Good => ("good", "parts", ""),
         Line::Scrap => ("scrap", "parts", ""),
-        Line::Pins => ("pin", "", length),
+        Line::Pins => ("pin", "sizes", length),
         Line::By => ("name", "", ""),
         _ => (slips::line(line), "", ""),
     };
@@ -68,7 +68,7 @@ const MINUTES: &str = "min";
 
 /// What the two columns of minutes hold.
 pub const WHICH_MINUTES: &str = "sparking by the counter, or floor minutes by the clock from the first touch-off to the last hole, \
-     setup apart; stops are taken off the floor's";
+     setup and stops apart";
 
 /// The line of a run record that a head names: as on the screen, on the traveler, or on the record's own line; what
 /// stands in brackets or behind a comma is its unit.
@@ -91,6 +91,7 @@ const fn also(line: Line) -> &'static str {
         Line::TubeBefore => "tube before",
         Line::TubeAfter => "tube after",
         Line::ElectrodeNumber => "no",
+        Line::Pins => "pin",
         Line::Good => "good",
         Line::Scrap => "scrap",
         _ => "",

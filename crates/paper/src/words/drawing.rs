@@ -99,15 +99,23 @@ pub const FRONT_REAR: [&str; 2] = ["front", "rear"];
 /// Neither at a side nor in the middle.
 pub const BETWEEN_SIDES: &str = "see the cross";
 
-/// Where the part's zero lies, by the sides that it lies at; none is its middle.
-pub fn zero(sides: [Option<&str>; 2]) -> String {
+/// The same upward.
+pub const LOWER_UPPER: [&str; 2] = ["lower", "upper"];
+
+/// Where the part's zero lies, by the sides that it lies at, none being the middle, and its height.
+pub fn zero(sides: [Option<&str>; 2], height: Option<&str>) -> String {
     let place = match sides {
-        [None, None] => "the middle of the part".to_owned(),
         [Some(BETWEEN_SIDES), _] | [_, Some(BETWEEN_SIDES)] => "where the cross is".to_owned(),
-        [Some(one), None] | [None, Some(one)] => format!("the middle of its {one} side"),
-        [Some(side), Some(end)] => format!("its {side} {end} corner; stops are at these two sides"),
+        [None, None] => "in the middle".to_owned(),
+        [Some(one), None] | [None, Some(one)] => format!("in the middle of the {one} side"),
+        [Some(side), Some(end)] => format!("{end} {side} corner; stops are at these two sides"),
     };
-    format!("the part's zero, a broken cross, as it lies here: {place}")
+    let height = match height {
+        Some(BETWEEN_SIDES) => "height: see the cross".to_owned(),
+        Some(face) => format!("height: {face} face"),
+        None => "height: half way up".to_owned(),
+    };
+    format!("the part's zero, a broken cross, as it lies here: {place}; {height}")
 }
 
 /// In the place of a map, and of rows that have no place on it.

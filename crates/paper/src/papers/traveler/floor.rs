@@ -132,7 +132,9 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     }
     let is_decided = figures.is_some_and(|figures| figures.depth_plan.is_some());
     let is_half = ends_of(hole) == Some(Ends::Both);
-    if !is_decided && !is_half && !hole.is_blind() {
+    if is_half {
+        depths.tip = words::NOT_THROUGH.to_owned();
+    } else if !is_decided && !hole.is_blind() {
         // An open hole ends where it is through: only a wall is a limit.
         depths.tip = tip::limit_mm(hole).map_or_else(
             || {
@@ -250,14 +252,20 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         && figures.ends == Some(Ends::Both)
         && let Some(depth) = figures.depth_mm
     {
-        let each = tip_mm(matter, figures).unwrap_or(depth / 2.0);
-        let [each, whole] =
-            [each, depth].map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
+        let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
+        let first = f64::midpoint(depth, matter.tables.start.overlap_mm.clamp(0.0, depth));
+        // So far the second half still meets it.
         let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
-        let least = shown::with_unit(matter.form(), least, unit, decimals);
         let has_core = figures.tube.and_then(|tube| matter.tube(tube));
         let has_core = has_core.is_some_and(|tube| tube.channels == 1);
-        said.push(words::half(&least, &each, &whole, has_core));
+        let halves = words::Halves {
+            whole: shown(depth),
+            first: shown(first),
+            least: shown(least.min(first)),
+            further: figures.overtravel_mm.map(shown).unwrap_or_default(),
+            has_core,
+        };
+        said.push(words::half(&halves));
     }
     if let Some(figures) = hole.figures.filter(|figures| takes_several(figures)) {
         let reach = figures.reach_one_mm;
@@ -295,18 +303,23 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
 fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
     let figures = hole.figures?;
     let is_half = ends_of(hole) == Some(Ends::Both);
-    if hole.is_blind() || is_half || figures.depth_plan.is_some() || takes_several(figures) {
+    if hole.is_blind() || is_half || takes_several(figures) {
         return None;
+    }
+    if figures.depth_plan.is_some() {
+        return Some(vec![words::THROUGH_AT_WALL.to_owned()]);
     }
     let unit = matter.job.unit;
     let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
     let depth = figures.depth_mm?;
-    let further = length(tip_mm(matter, figures)? - depth);
+    let tip = tip_mm(matter, figures)?;
+    let further = length(tip - depth);
     let mut said = vec![if is_backed(matter, hole) {
         words::through_backed(&further)
     } else {
         words::through(&further)
     }];
+    said.push(words::not_through_at_it(&length(tip)));
     if hole.row.behind.value().is_none() {
         said.push(words::free_below(&length(
             figures.machine_depth_mm? - depth,

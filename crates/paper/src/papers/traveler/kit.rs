@@ -134,7 +134,16 @@ fn guides(matter: &Matter<'_>, tube: Idx<Tube>, named: &mut Vec<Idx<Guide>>) -> 
     named.push(guide);
     let lot = matter.figures.lot.as_ref();
     let needed = lot.and_then(|lot| lot.guides.iter().find(|figure| figure.guide == guide));
-    words::guides(needed.map_or(1, |figure| figure.needed), &name)
+    let life = guide.of(&matter.tables.guides);
+    let life = life
+        .map(|guide| guide.life_holes)
+        .filter(|life| *life >= 1.0);
+    let every = life.map(|life| matter.form().count(life.floor()));
+    words::guides(
+        needed.map_or(1, |figure| figure.needed),
+        &name,
+        every.as_deref(),
+    )
 }
 
 fn guide_of(matter: &Matter<'_>, tube: Idx<Tube>) -> Option<Idx<Guide>> {

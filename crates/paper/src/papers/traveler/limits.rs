@@ -59,16 +59,7 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
         };
         let of_end = f64::from(ends(figures));
         let (usual, high) = (usual / of_end, high / of_end);
-        // At its setting an open hole that wears more is not through.
-        let room = figures.machine_depth_mm.zip(figures.depth_mm);
-        let room = room.map(|(setting, depth)| setting - depth / of_end);
-        let room = room.filter(|_| !hole.is_blind());
-        if room.is_some_and(|room| room < usual + RULE_MM) {
-            // That it is not through says so before a rule can.
-            continue;
-        }
         let most = high.max(usual + RULE_MM);
-        let most = room.map_or(most, |room| room.min(most));
         let decimals = shown::middling(unit) - 1;
         let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
         let text = words::wear(&shown(most), &shown(usual), of_end > 1.0);
@@ -82,6 +73,6 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
     }
     groups
         .into_iter()
-        .map(|(text, marks)| format!("{} {text}", matter.marks(marks)))
+        .map(|(text, marks)| words::of_marks(&matter.marks(marks), &text))
         .collect()
 }

@@ -1,5 +1,7 @@
 //! In which order, on which electrode, and when to change it.
 
+use std::collections::BTreeSet;
+
 use quillbore_calc::RowId;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
@@ -35,11 +37,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         return;
     }
     if let Some(lot) = &matter.figures.lot {
-        let mut holes = matter.figures.holes.iter();
-        let both_ends = holes.any(|hole| hole.ends == Some(Ends::Both));
+        let both_ends = setups_of_halves(matter);
         flow.text(
             BODY,
-            &words::work(lot.quantity, &lot.part_by_part, both_ends),
+            &words::work(lot.quantity, &lot.part_by_part, &both_ends),
         );
         flow.take(mm(1.0));
     }
@@ -57,6 +58,16 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     tubes::strip(matter, flow);
     map::strip(matter, flow);
+}
+
+/// The numbers of the setups in which a hole from both ends has one of them.
+fn setups_of_halves(matter: &Matter<'_>) -> Vec<usize> {
+    let holes = matter.figures.holes.iter();
+    let halves = holes.filter(|hole| hole.ends == Some(Ends::Both));
+    let halves: BTreeSet<RowId> = halves.map(|hole| hole.row).collect();
+    let setups = (1..).zip(&matter.figures.setups);
+    let with = setups.filter(|(_, setup)| setup.rows.iter().any(|row| halves.contains(row)));
+    with.map(|(number, _)| number).collect()
 }
 
 fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {

@@ -122,22 +122,17 @@ fn is_swung(matter: &Matter<'_>, index: usize) -> bool {
 pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::FIRST_PIECE, |flow| {
         let text = matter.text(Field::FirstPiece);
-        flow.text(
-            BODY,
-            if text.is_empty() {
-                words::first_plain(matter.kinds())
-            } else {
-                text
-            },
-        );
+        if text.is_empty() {
+            let by_hold = matter.has(Field::HoldPoints);
+            flow.text(BODY, &words::first_plain(matter.kinds(), by_hold));
+        } else {
+            flow.text(BODY, text);
+        }
         if matter
             .count_of(Field::Spares)
             .is_some_and(|spares| spares > 0)
         {
             flow.text(BODY, words::ON_SPARE);
-        }
-        if text.is_empty() && matter.has(Field::HoldPoints) {
-            flow.text(BODY, words::BY_HOLDS);
         }
         if is_signed_by_setup(matter) {
             flow.text(BODY, words::FIRST_CHECKS);

@@ -2,6 +2,10 @@
 //! happened, high enough for a hand in a wet glove. Its columns are those of the table that the office
 //! types it into, in two tiers.
 
+use std::collections::BTreeSet;
+
+use quillbore_calc::RowId;
+use quillbore_calc::job_figures::ElectrodeLoad;
 use quillbore_job::slip::{LineOf, RUN_COLUMNS, View, kind};
 use quillbore_job::words::runs::{WHICH_MINUTES, head};
 use quillbore_job::words::speaker::capital;
@@ -99,11 +103,18 @@ impl Records<'_> {
     }
 }
 
-/// The electrodes of the plan that there are more of than records on the page.
-fn planned_beyond(matter: &Matter<'_>, records: usize) -> Option<u64> {
+/// Electrodes of the plan and the records that their marks take, where these are more than the page has.
+fn planned_beyond(matter: &Matter<'_>, records: usize) -> Option<[u64; 2]> {
     let electrodes = &matter.figures.lot.as_ref()?.electrodes;
+    let of_load = |load: &ElectrodeLoad| {
+        let marks: BTreeSet<RowId> = load.holes.iter().map(|(row, _)| *row).collect();
+        u64::from(load.times) * marks.len() as u64
+    };
     let planned: u64 = electrodes.iter().map(|used| u64::from(used.needed)).sum();
-    (planned > records as u64).then_some(planned)
+    let loads = electrodes.iter().flat_map(|used| &used.plan);
+    // Loads that are not listed have a record each at least.
+    let wanted = loads.map(of_load).sum::<u64>().max(planned);
+    (wanted > records as u64).then_some([planned, wanted])
 }
 
 fn column(matter: &Matter<'_>, line: Line) -> Column {

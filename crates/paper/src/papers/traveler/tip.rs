@@ -5,19 +5,22 @@ use quillbore_calc::input::Ends;
 use super::lengths::takes_several;
 use crate::matter::{Hole, Matter};
 use crate::shown;
-use crate::words::traveler::floor as words;
+use crate::words::traveler::floor::{self as words, GoesOn};
 
 /// Travels that differ by less are one [mm].
 const SAME_MM: f64 = 0.005;
 
 /// The farthest that the tip may come from the part's surface [mm]: the deepest bottom of a blind hole, a wall
-/// behind an open one; `None` where nothing is in its way, and of halves, which meet.
+/// behind an open one, for a half the other side; `None` where nothing is in its way.
 pub(super) fn limit_mm(hole: &Hole<'_>) -> Option<f64> {
     let figures = hole.figures?;
     if let Some(plan) = figures.depth_plan {
         return Some(plan.never_beyond_mm);
     }
-    if figures.ends == Some(Ends::Both) || hole.is_blind() {
+    if figures.ends == Some(Ends::Both) {
+        return figures.depth_mm;
+    }
+    if hole.is_blind() {
         return None;
     }
     let wall = figures.depth_mm? + hole.row.behind.value()?.mm();
@@ -31,22 +34,29 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String>
     let figures = hole.figures.filter(|figures| !takes_several(figures))?;
     let limit = limit_mm(hole)?;
     let plan = figures.depth_plan;
+    let is_half = figures.ends == Some(Ends::Both);
     let setting = plan
         .map(|plan| plan.first_try_mm)
         .or(figures.machine_depth_mm)?;
     if setting <= limit + SAME_MM {
-        return Some(if plan.is_some() {
-            words::FIRST_OUT_OF_REACH.to_owned()
-        } else {
-            words::OUT_OF_REACH.to_owned()
-        });
+        return match plan {
+            _ if is_half => None,
+            Some(_) => Some(words::FIRST_OUT_OF_REACH.to_owned()),
+            None => Some(words::OUT_OF_REACH.to_owned()),
+        };
     }
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let at = shown::at_most(matter.form(), limit, unit, decimals);
     let at = format!("{at}\u{a0}{}", unit.symbol());
+    let through = figures.depth_mm.zip(figures.wear_mm);
     Some(match plan {
-        Some(_) => words::first_looked_at(&at),
-        None => words::no_sign_by(&at),
+        _ if is_half => words::first_looked_at(&at, GoesOn::NotThrough),
+        Some(_) => words::first_looked_at(&at, GoesOn::ToItsDepth),
+        // By the plan it is through before, with this travel.
+        None if through.is_some_and(|(depth, wear)| depth + wear <= limit) => {
+            words::no_sign_by(&at)
+        }
+        None => words::first_looked_at(&at, GoesOn::ToItsSign),
     })
 }

@@ -8,9 +8,10 @@ pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch
 pub const FIRST_TRY: &str = "First try: drill the first hole at this setting. It is meant to fall short: it leaves room for \
      less wear than is planned, so that depth and electrode are measured before the depth can be passed; then correct in \
      the same hole. Write the setting that came out into the last column and use it from \
-     then on; where it is above the first page's, add the difference to the length to change at. What is missing \
-     after a first step: draw out, touch off beside the hole at the same height; depth = travel less what the zero \
-     moved; go on by what is missing and by as much wear as the first step had for each millimeter or inch of depth. The tip never goes beyond its limit, whatever the setting says.";
+     then on; where it is above tip and wear as planned (hole table), add what it is above to the length to change at. What is \
+     missing after a first step: draw out, touch off beside the hole at the same height, keep the old zero; the travel at which \
+     it touches is the wear, the depth is the travel before less that; go on by what is missing to the tip of the hole table \
+     and by as much wear as the first step had for each millimeter or inch of depth. The tip never goes beyond its limit, whatever the setting says.";
 /// A depth that is come to in two steps.
 pub const TWO_STEPS: &str = "later holes each in two steps: to 80\u{a0}% of the setting found, measure as below, then what is missing";
 /// A depth that is come to in one go.

@@ -52,28 +52,53 @@ pub fn setup(numbers: &[usize]) -> String {
     format!("setup {}", numbers.join(", "))
 }
 
+/// A hole that is drilled from both ends, its lengths with their unit.
+pub struct Halves {
+    /// Its depth.
+    pub whole: String,
+    /// How deep the first half is to be.
+    pub first: String,
+    /// How deep it is at least, so that the second half meets it.
+    pub least: String,
+    /// How far the second half goes on once it is through.
+    pub further: String,
+    /// Whether a core stands in the first half.
+    pub has_core: bool,
+}
+
 /// What is drilled from each end of a hole.
-pub fn half(least: &str, depth: &str, whole: &str, has_core: bool) -> String {
-    let by = if has_core {
-        " by the tip (a core stands in it)"
+pub fn half(
+    Halves {
+        whole,
+        first,
+        least,
+        further,
+        has_core,
+    }: &Halves,
+) -> String {
+    let core = if *has_core {
+        " (a core stands in it)"
     } else {
         ""
     };
     format!(
-        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first; that half must measure {least} to {depth}{by}. Then turn the part; from there it comes through: pin it."
+        "From both ends (the hole is {whole} deep). Entry first, to about {first} by the tip{core}, {least} at least; deeper \
+         does no harm as long as it is not through. Then turn the part: the second half is through where it breaks into the \
+         first and flush and sparking change; {further} of travel further, then stop, and pin it."
     )
 }
 
 /// How the first hole is begun, and how the change is measured.
 pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what \
      stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
-     figure, before each hole. Where a figure is missing, stop and ask.";
+     figure, before each hole. Where a figure is missing here, stop and ask.";
 /// How the tip is seen, where it has a limit.
-pub const TIP: &str = "Tip: the travel less the wear since touch-off (dress before touch-off; dressing is no wear). To see \
-     it on the way: draw out, touch off beside the hole at the same height; what the zero has moved is the wear.";
+pub const TIP: &str = "Tip: the travel less the wear since touch-off (where a mark is dressed, before touch-off; that is no \
+     wear). To see it on the way: draw out and touch off beside the hole at the same height; the travel at which it touches \
+     is the wear. Keep the old zero and go on by it.";
 /// Where the same height is, on a surface that is not level.
-pub const SAME_HEIGHT: &str =
-    "Beside the hole at the same height: on a round side along its axis, on a slope across it.";
+pub const SAME_HEIGHT: &str = "The same height: where the electrode leans, a little to the side, square to the lean; where it comes \
+     straight onto a round side, along that side's axis.";
 /// Nobody typed what is behind the exit: the note says how much is kept free.
 pub const KEEP_FREE: &str = "keep free";
 /// Nothing but backing is behind the exit.
@@ -82,6 +107,8 @@ pub const INTO_BACKING: &str = "backing";
 pub const NO_WALL: &str = "not given";
 /// A blind hole has no exit.
 pub const BOTTOM: &str = "blind";
+/// A half that must not come through.
+pub const NOT_THROUGH: &str = "not through";
 /// No wear brings the tip past its limit.
 pub const OUT_OF_REACH: &str = "At this setting the tip can't pass its limit.";
 /// The same of a first try.
@@ -93,12 +120,24 @@ pub fn no_sign_by(travel: &str) -> String {
         "No sign by a travel of {travel}: draw out, see where the tip is, and go on only up to its limit."
     )
 }
-/// Where the first try of a depth is looked at.
-pub fn first_looked_at(travel: &str) -> String {
-    format!(
-        "First hole: draw out at a travel of {travel}, see the wear, then go on toward the setting; later holes as the \
-         depths say."
-    )
+/// Where a hole is looked at that by the plan is not done before.
+pub fn first_looked_at(travel: &str, goes_on: GoesOn) -> String {
+    let then = match goes_on {
+        GoesOn::ToItsDepth => "then go on toward the setting; later holes as the depths say",
+        GoesOn::ToItsSign => "then go on until it is through, the tip never beyond its limit",
+        GoesOn::NotThrough => "then go on, not through",
+    };
+    format!("First hole: draw out at a travel of {travel}, see the wear, {then}.")
+}
+/// What a hole goes on to that was looked at on the way.
+#[derive(Clone, Copy)]
+pub enum GoesOn {
+    /// A depth that the first hole decides.
+    ToItsDepth,
+    /// Until something tells that it is through.
+    ToItsSign,
+    /// A first half.
+    NotThrough,
 }
 
 /// What an electrode that wears little does behind an open hole.
@@ -108,13 +147,19 @@ pub fn free_below(length: &str) -> String {
 /// When an open hole is done; its setting is the most.
 pub fn through(further: &str) -> String {
     format!(
-        "Through when the flush comes out at the exit and the sparking dies away: {further} further, then stop. The setting is the most, not the aim."
+        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop. The setting is the most, not the aim."
     )
 }
+/// An open hole that is not through at its setting: it wears more than planned.
+pub fn not_through_at_it(tip: &str) -> String {
+    format!("Not through at it: draw out, see the wear, set to {tip} plus that wear and go on.")
+}
+/// When an open hole with a wall close behind it is done.
+pub const THROUGH_AT_WALL: &str = "Through when the flush comes out at the exit and the sparking dies away: there stop, whatever the setting.";
 /// The same where backing hides the sign.
 pub fn through_backed(further: &str) -> String {
     format!(
-        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} further, then stop. The setting is the most, not the aim."
+        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} of travel further, then stop. The setting is the most, not the aim."
     )
 }
 

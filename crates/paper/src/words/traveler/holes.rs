@@ -15,7 +15,7 @@ pub const ONE_END: &str = "Drill from the entry only.";
 /// A row whose setting is a first try.
 pub const FIRST_BELOW: &str = "Setting is a first try: see the depths that the first hole decides.";
 /// A loose core could be trapped.
-pub const CORE_TRAPPED: &str = "A loose core could be trapped: take it out and show it.";
+pub const CORE_TRAPPED: &str = "A loose core could be trapped: take it out, keep it with the part and show it to who inspects.";
 /// Somebody said that no core can be trapped.
 pub const CORE_FREE: &str = "No core can be trapped here.";
 /// Backing is planned.

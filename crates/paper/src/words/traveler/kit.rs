@@ -31,10 +31,11 @@ pub fn kit(by_plan: u32, if_wear_high: u32, spare: u32) -> String {
     said.join(", ")
 }
 
-/// So many guides of a name.
-pub fn guides(count: u32, name: &str) -> String {
-    match count {
-        0 | 1 => name.to_owned(),
-        count => format!("{count} x {name}"),
+/// So many guides of a name, and after how many holes one is changed where there are several.
+pub fn guides(count: u32, name: &str, every: Option<&str>) -> String {
+    match (count, every) {
+        (0 | 1, _) => name.to_owned(),
+        (count, None) => format!("{count} x {name}"),
+        (count, Some(every)) => format!("{count} x {name}, a new one every {every} holes"),
     }
 }

@@ -16,19 +16,18 @@ pub const THEN: &str = "Then: generator off; draw the electrode out while the fl
 /// Always a reason to stop.
 pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     let mut list = vec![
-        "the flush stops or turns weak before the hole is through, or comes out where it should not",
+        "the flush stops or turns weak before the travel has passed the hole's depth, or comes out where it should not",
         "an electrode breaks in a hole, or a piece of it is missing",
         "the part, the clamp or the guide has moved",
     ];
     if kinds.open {
-        // A first try over a wall is meant to fall short.
-        list.push(if both_ends {
-            "an open hole is not through at its setting, or through before the travel shows its depth; one drilled \
-             from both ends comes through with its second half only"
-        } else {
-            "an open hole is not through at its setting (a first try is meant to fall short), or through before the travel \
-             shows its depth"
-        });
+        list.push(
+            "an open hole is not through with its setting set anew by the wear seen, or is through before the travel shows \
+             its depth",
+        );
+        if both_ends {
+            list.push("the first half of a hole from both ends comes through");
+        }
     }
     if kinds.blind {
         list.push(
@@ -43,6 +42,11 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
 pub fn wear(most: &str, planned: &str, is_half: bool) -> String {
     let half = if is_half { " a half" } else { "" };
     format!("{most}{half} ({planned} planned)")
+}
+
+/// Marks with the wear of one of their holes.
+pub fn of_marks(marks: &str, wear: &str) -> String {
+    format!("{marks}: {wear}")
 }
 
 /// A hole that uses up too much electrode, row by row.

@@ -27,11 +27,19 @@ pub fn rest(still: &str) -> String {
 }
 
 /// Halves that don't meet are seen on one part, not on all.
-const FIRST_FROM_BOTH_ENDS: &str = " Before that, the first piece is drilled from both ends with every electrode it takes, and \
-     approved: only then is it known that the halves meet. To turn it for that is one change of setup more than planned; write its time down.";
+fn first_from_both_ends(setups: &[usize]) -> String {
+    let setups: Vec<String> = setups.iter().map(usize::to_string).collect();
+    format!(
+        " Before that, the first piece goes through the setups of its holes from both ends ({}), with every electrode \
+         that they take, and is approved: only then is it known that the halves meet. That is setting up each of them once more \
+         than planned; write the time down, and sign for it where you sign for the setup. In the other setups the first piece is \
+         drilled to its end, and approved, before the others.",
+        setups.join(", ")
+    )
+}
 
 /// How the lot is worked through: parts one after another, or electrodes.
-pub fn work(parts: u32, part_by_part: &[bool], both_ends: bool) -> String {
+pub fn work(parts: u32, part_by_part: &[bool], both_ends: &[usize]) -> String {
     let several = part_by_part.len() > 1;
     let whole = "every part gets all its holes before the next is loaded";
     let passes = "all parts with one electrode size and tilt before the next, since to change these takes longer \
@@ -64,8 +72,8 @@ pub fn work(parts: u32, part_by_part: &[bool], both_ends: bool) -> String {
     if several && parts > 1 {
         said += " All parts in one setup before the next setup.";
     }
-    if parts > 1 && several && both_ends {
-        said += FIRST_FROM_BOTH_ENDS;
+    if parts > 1 && several && !both_ends.is_empty() {
+        said += &first_from_both_ends(both_ends);
     } else if parts > 1 {
         said += " Before that, in each setup, the first piece is drilled to its end with every electrode it takes, and approved.";
     }
@@ -86,5 +94,6 @@ pub fn remark(rests: Option<Rests>) -> String {
     if let Some(rests) = rests {
         remark += &format!(" ({})", super::rests_on_shortly(rests));
     }
-    remark + "; measure the electrode and go by what is left of it"
+    remark
+        + "; how many, not in which turn: that is on the map; go by what is left when it is measured"
 }

@@ -5,9 +5,11 @@ pub const SPOKEN_OF: &str = "Only mentioned, not here: ";
 /// What to do about it.
 pub const SPOKEN_OF_THEN: &str = "Work to the revision above and ask when another one turns up.";
 /// Drawing check.
-pub const DRAWING_CHECK: &str = "The drawing at the machine is of this number and revision.";
+pub const DRAWING_CHECK: &str =
+    "The drawing at the machine is of this number and revision (who sets up).";
 /// Receiving check.
-pub const RECEIVED_CHECK: &str = "Counted and looked over; damage noted above and reported.";
+pub const RECEIVED_CHECK: &str =
+    "Counted and looked over; damage noted above and reported (who receives).";
 /// The material isn't in the shop's tables.
 pub const HAZARD_UNKNOWN: &str =
     "not known, the material is not in the shop's list; ask before the first burn";

@@ -7,19 +7,19 @@ use crate::words::kinds::Kinds;
 use crate::words::phrases::count;
 
 /// Setup check.
-pub const SETUP_CHECK: &str = "Set up, picked up, zeroed as above; flush and ground proved.";
+pub const SETUP_CHECK: &str =
+    "Set up, picked up, zeroed as above; flush and ground proved (who sets up).";
 /// The same of one setup of several.
 pub fn setup_check(number: usize) -> String {
-    format!("Setup {number}: picked up, zeroed; flush and ground proved.")
+    format!("Setup {number}: picked up, zeroed; flush and ground proved (who sets up).")
 }
 /// First piece check of one setup of several.
 pub fn first_check(number: usize) -> String {
     format!("Setup {number}: first piece measured and approved by who inspects.")
 }
 /// Where a spare part is there for trials.
-pub const ON_SPARE: &str = "Try on the spare part first.";
-/// Where a hold point may say how the first piece is measured.
-pub const BY_HOLDS: &str = "Where a hold point on page 1 says how, by that.";
+pub const ON_SPARE: &str =
+    "Before that, try on the spare part: a hole or two of every mark. It is not the first piece.";
 /// First piece check.
 pub const FIRST_CHECK: &str =
     "First piece measured and approved by who inspects, not by who drilled it; the lot may go on.";
@@ -39,11 +39,11 @@ pub const INDEX_ABOUT: &str = "Index axis turns the part about: ";
 /// Lead of the settings.
 pub const SETTINGS: &str = "Settings: ";
 /// Caption of settings that are not on record yet.
-pub const SETTINGS_BLANK: &str = "settings";
+pub const SETTINGS_BLANK: &str = "settings of generator and flush: write down those that are used";
 /// Name beside the setup.
 pub const SETUP: &str = "Setup";
 /// Caption of a setup that is not on record yet.
-pub const HELD: &str = "how it is held and zeroed";
+pub const HELD: &str = "how it is held and zeroed: write it down before the first hole";
 /// Where the zero of each setup is, and on which parts it is picked up.
 pub const ZERO: &str = "Zero: where the map of each setup has it, also where that is another side than in the setup before; picked up \
      on every part, unless a proved stop holds them all alike.";
@@ -56,32 +56,33 @@ pub const FIRST_PIECE: &str = "First piece";
 /// Name beside what comes after.
 pub const AFTER: &str = "After";
 
-/// Nothing was typed about the first piece.
-pub fn first_plain(kinds: Kinds) -> &'static str {
-    match (kinds.open, kinds.blind) {
-        (false, true) => {
-            "Drill the first hole of every mark, measure its size and its depth, correct setting or \
-             electrode, then drill the first piece to the end and measure all of it."
-        }
-        (_, false) => {
-            "Drill the first hole of every mark, measure entry and exit with pins, correct setting or \
-             electrode, then drill the first piece to the end and measure all of it."
-        }
+/// Nothing was typed about the first piece; a hold point may say how it is measured.
+pub fn first_plain(kinds: Kinds, by_hold: bool) -> String {
+    let measured = match (kinds.open, kinds.blind) {
+        (false, true) => "measure its size and its depth",
+        (_, false) => "measure entry and exit with pins",
         (true, true) => {
-            "Drill the first hole of every mark; of open holes measure entry and exit with pins, of \
-             blind holes size and depth; correct setting or electrode, then drill the first piece to \
-             the end and measure all of it."
+            "of open holes measure entry and exit with pins, of blind holes size and depth"
         }
-    }
+    };
+    let to_the_end = if by_hold {
+        "measure it as the hold point on page 1 says, where it says how, else all of it"
+    } else {
+        "measure all of it"
+    };
+    format!(
+        "Drill the first hole of every mark, {measured}, as far as a pin comes to the exit; correct setting or electrode, \
+         then drill the first piece to the end and {to_the_end}."
+    )
 }
 
 /// Caption of a backing that nobody described.
 pub const BACKING_BLANK: &str = "backing behind the exits: what it is, where it is put";
 /// Backing is in.
-pub const BACKING_IN: &str =
-    "Backing is in behind every exit that has it, in each part before its first hole.";
+pub const BACKING_IN: &str = "Backing is in behind every exit that has it, in each part before its first hole (who sets up).";
 /// Backing is out.
-pub const BACKING_OUT: &str = "Backing is out of every exit of every part, none is left.";
+pub const BACKING_OUT: &str =
+    "Backing is out of every exit of every part, none is left (who cleans).";
 /// Exits are backed.
 pub const UNBACK: &str = "Take the backing out of every exit and show that none is left.";
 

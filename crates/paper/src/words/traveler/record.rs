@@ -11,11 +11,12 @@ pub const REMARK: &str = "a pair of lines for each electrode; of several marks o
 pub const BLANK: &str = "blank run record";
 /// Name of the section.
 pub const NAME: &str = "Run record";
-/// Where the plan has more electrodes than the page has records.
-pub fn more_sheets(form: Form, planned: u64) -> String {
+/// Where electrodes and marks of the plan take more records than the page has.
+pub fn more_sheets(form: Form, [electrodes, records]: [u64; 2]) -> String {
+    let [electrodes, records] = [electrodes, records].map(|count| form.count(count as f64));
     format!(
-        "{} electrodes are planned, a record each: go on on further sheets of this page.",
-        form.count(planned as f64)
+        "The plan has {electrodes} electrodes and takes {records} records, one for each mark on each of them: go on on further \
+         sheets of this page."
     )
 }
 

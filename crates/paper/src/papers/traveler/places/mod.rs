@@ -141,7 +141,8 @@ fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let size = shown::plus_minus(hole.row.size.text().trim());
     let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
-    flow.need(mm(18.0));
+    // Its name, the heads of its columns and a line.
+    flow.need(mm(25.0));
     let name = format!(
         "{}   {size}   {count}{}",
         hole.mark(),
