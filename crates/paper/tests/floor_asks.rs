@@ -57,17 +57,15 @@ fn every_setup_is_signed_for() {
         tells(
             &several,
             &[
-                &format!(
-                    "Setup {setup}: picked up, zeroed; flush and ground proved (who sets up)."
-                ),
+                &format!("Setup {setup}: zeroed; flush and ground proved (who sets up)."),
                 &format!("Setup {setup}: first piece measured and approved by who inspects."),
             ],
         );
     }
-    assert!(!several.contains("Setup 5: picked up"));
+    assert!(!several.contains("Setup 5: zeroed"));
     let one = traveler(&open("demo-jobs/26-0101.ron"), embedded());
     tells(&one, &["Set up, picked up, zeroed as above"]);
-    assert!(!one.contains("Setup 1: picked up"));
+    assert!(!one.contains("Setup 1: zeroed"));
 }
 
 /// Where the head tilts, the table's x and y are the clamped part's; where nobody said what tilts, a tilted

@@ -16,7 +16,7 @@ use crate::shown;
 use crate::typeset::look::CAPTION;
 use details::Detail;
 pub use model::{Map, Spot};
-pub use strip::strip;
+pub use strip::{strip, unplaced};
 use view::View;
 
 /// Space around a view on paper, for the labels of what lies at its edge.

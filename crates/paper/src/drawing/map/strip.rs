@@ -34,13 +34,14 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
         let first = std::mem::take(&mut is_first);
         one(matter, flow, (*index, map), first);
     }
-    let unplaced = matter.input.rows.iter().filter(|row| row.places.is_empty());
-    let unplaced: Vec<_> = unplaced.map(|row| row.id).collect();
-    if !unplaced.is_empty() {
-        if maps.is_empty() {
-            flow.section(words::MAP, "", mm(12.0));
-        }
-        flow.text(BODY, &words::no_locations(&matter.marks(unplaced)));
+}
+
+/// Says which rows have no place on any map.
+pub fn unplaced(matter: &Matter<'_>, flow: &mut Flow) {
+    let rows = matter.input.rows.iter().filter(|row| row.places.is_empty());
+    let rows: Vec<_> = rows.map(|row| row.id).collect();
+    if !rows.is_empty() {
+        flow.text(BODY, &words::no_locations(&matter.marks(rows)));
     }
 }
 

@@ -70,10 +70,14 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
         cells.extend((0..5).map(|_| Cell::blank()));
         table.row(TableRow::new(cells).at_least(HAND));
     }
-    table.set_or_say(flow, words.no_holes);
-    flow.take(mm(1.0));
-    flow.text(BODY, words.only_measured);
-    form::sign_off(flow, words.measured);
+    let signed = |flow: &mut Flow| {
+        flow.take(mm(1.0));
+        flow.text(BODY, words.only_measured);
+        form::sign_off(flow, words.measured);
+    };
+    let height = flow.height_of(signed).unwrap_or(0.0);
+    table.followed_by(height).set_or_say(flow, words.no_holes);
+    flow.together(signed);
 }
 
 /// The characteristic's number: as on the drawing, else one after another.

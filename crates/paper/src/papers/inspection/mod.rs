@@ -53,9 +53,8 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
     let measured = Measured::of(matter, &pieces);
     lot::set(matter, &measured, &mut flow);
     troubles(matter, &mut flow);
-    piece_lines::set(matter, &pieces, &measured, &mut flow);
     let all = inspected::all_checked(matter.job, &inspected::parts(matter.job));
-    flow.together(|flow| {
+    let signed = |flow: &mut Flow| {
         flow.take(mm(2.0));
         let statement = if all {
             words.all_checked
@@ -63,7 +62,8 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
             words.as_noted
         };
         form::sign_off(flow, statement);
-    });
+    };
+    piece_lines::set(matter, (&pieces, &measured), &mut flow, signed);
     let note = (words.sizes_in)(matter.job.unit);
     let frame = Frame::of(matter, Paper::Inspection, words.title, &note);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))

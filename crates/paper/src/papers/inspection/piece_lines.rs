@@ -14,27 +14,34 @@ use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::customer::Words;
 
-/// Sets the lines of the pieces of which something was measured, and names the others.
-pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
+/// Sets the lines of the pieces of which something was measured, names the others, and has it signed.
+pub(super) fn set(
+    matter: &Matter<'_>,
+    (pieces, measured): (&Pieces, &Measured<'_>),
+    flow: &mut Flow,
+    signed: impl Fn(&mut Flow),
+) {
     let known: BTreeSet<usize> = measured.pieces.keys().map(|(at, _)| *at).collect();
-    let not_measured = matter.words().inspection.not_measured;
-    let lines = table(
-        matter,
-        pieces,
-        (measured, not_measured),
-        known.iter().copied(),
-    );
-    put(matter, pieces, &lines, flow);
     let others: Vec<usize> = (0..pieces.names.len())
         .filter(|at| !known.contains(at))
         .collect();
-    if !others.is_empty() && matter.holes().next().is_some() {
-        let words = &matter.words().inspection;
+    let words = &matter.words().inspection;
+    let others = (!others.is_empty() && matter.holes().next().is_some()).then(|| {
         let many = u32::try_from(others.len()).unwrap_or(u32::MAX);
-        let named = pieces.named(&others);
-        flow.take(mm(1.0));
-        flow.text(BODY, &(words.not_by_piece)(matter.form(), &named, many));
-    }
+        (words.not_by_piece)(matter.form(), &pieces.named(&others), many)
+    });
+    let end = |flow: &mut Flow| {
+        if let Some(others) = &others {
+            flow.take(mm(1.0));
+            flow.text(BODY, others);
+        }
+        signed(flow);
+    };
+    let lines = table(matter, pieces, (measured, words.not_measured), known);
+    // Of very many that were not measured the list may take pages by itself.
+    let height = flow.height_of(end).unwrap_or(0.0);
+    put(matter, pieces, &lines.followed_by(height), flow);
+    flow.together(end);
 }
 
 /// The table of these pieces, a line for each mark; what is remarked where nothing was measured.

@@ -27,12 +27,20 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section(cautions::NAME, "", mm(40.0));
     flow.paragraph(&[Span::new(STRONG, cautions::FIRST)], 0.0);
     flow.take(mm(1.0));
-    for (name, text) in &list {
+    list.extend(
+        own.iter()
+            .map(|text| (cautions::IN_THIS_SHOP, text.clone())),
+    );
+    // No page holds but one of them.
+    let (first, last) = list.split_at(list.len().saturating_sub(2));
+    for (name, text) in first {
         side(flow, name, |flow| flow.text(BODY, text));
     }
-    for text in own {
-        side(flow, cautions::IN_THIS_SHOP, |flow| flow.text(BODY, text));
-    }
+    flow.together(|flow| {
+        for (name, text) in last {
+            side(flow, name, |flow| flow.text(BODY, text));
+        }
+    });
 }
 
 /// Each danger once, with the materials that bring it: the job's own, then those of layers.

@@ -32,10 +32,16 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         .map_or(&[][..], |lot| &lot.electrodes);
     let remark = words::remark(basis::rests_on(matter));
     flow.section(words::NAME, &remark, mm(30.0));
+    map::unplaced(matter, flow);
     if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
         flow.text(BODY, words::NO_LOADS);
-        return;
+    } else {
+        loads(matter, electrodes, flow);
     }
+    map::strip(matter, flow);
+}
+
+fn loads(matter: &Matter<'_>, electrodes: &[ElectrodeFigures], flow: &mut Flow) {
     if let Some(lot) = &matter.figures.lot {
         let both_ends = setups_of_halves(matter);
         flow.text(
@@ -57,7 +63,6 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     table.set(flow);
     tubes::strip(matter, flow);
-    map::strip(matter, flow);
 }
 
 /// The numbers of the setups in which a hole from both ends has one of them.

@@ -26,6 +26,8 @@ const MANY: usize = 8;
 /// Height of a record: two lines to write on.
 const RECORD: f64 = 2.0 * ROW;
 const ROW: f64 = 9.0 * 72.0 / 25.4;
+/// Share of a page that it goes on with where a little stands on it already, so that this isn't alone.
+const NEARLY_WHOLE: f64 = 0.75;
 /// Columns of the upper tier; the others stand below.
 const UPPER: usize = 9;
 
@@ -40,7 +42,7 @@ pub(in crate::papers) fn blank(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn page(matter: &Matter<'_>, flow: &mut Flow, typed: Vec<View<'_, kind::Run>>, of_plan: bool) {
-    if !flow.at_top() {
+    if flow.room() < flow.full() * NEARLY_WHOLE {
         flow.next_page();
     }
     let page = Records {
@@ -49,7 +51,7 @@ fn page(matter: &Matter<'_>, flow: &mut Flow, typed: Vec<View<'_, kind::Run>>, o
         of_plan,
     };
     let height = flow.height_of(|flow| page.write(flow, 0));
-    let fit = height.map(|height| ((flow.full() - height) / RECORD).floor().max(0.0) as usize);
+    let fit = height.map(|height| ((flow.room() - height) / RECORD).floor().max(0.0) as usize);
     page.write(flow, fit.unwrap_or(MANY));
 }
 

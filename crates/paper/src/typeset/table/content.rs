@@ -19,6 +19,8 @@ pub struct Table {
     pub tight: bool,
     /// How remarks under rows are set, where that is not as usual.
     pub notes: Option<Style>,
+    /// Height of what comes after it and stays on the page of its last row.
+    pub after: f64,
     /// Rows were left out, and what it stands in is given up when it is set.
     pub(super) is_cut: bool,
 }
@@ -32,6 +34,7 @@ impl Table {
             written_on: false,
             tight: false,
             notes: None,
+            after: 0.0,
             is_cut: false,
         }
     }
@@ -48,6 +51,14 @@ impl Table {
     pub fn tight(self) -> Self {
         Self {
             tight: true,
+            ..self
+        }
+    }
+
+    /// The same table, its last row on one page with `height` points of what comes after it.
+    pub fn followed_by(self, height: f64) -> Self {
+        Self {
+            after: height,
             ..self
         }
     }

@@ -67,7 +67,15 @@ fn rows(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
             split(table, flow, layout, heads, &lines);
             continue;
         }
-        if lines.height > flow.room() + 1e-6 {
+        // What follows the table is not set alone on a page.
+        let after = if at + 1 == table.rows.len()
+            && heads.height + lines.height + table.after <= flow.full()
+        {
+            table.after
+        } else {
+            0.0
+        };
+        if lines.height + after > flow.room() + 1e-6 {
             flow.next_page();
             draw_heads_again(table, flow, layout, heads);
         }

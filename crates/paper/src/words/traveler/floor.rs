@@ -10,7 +10,8 @@ pub const ELECTRODE: &str = "Electrode, guide";
 /// What the machine is set to.
 pub const SET: &str = "Set to";
 /// A setting that is meant to fall short.
-pub const FIRST_TRY: &str = "The setting is a first try that falls short on purpose: see the depths that the first hole decides.";
+pub const FIRST_TRY: &str =
+    "The setting is a first try, short on purpose: see the depths that the first hole decides.";
 /// How far the tip may go.
 pub const NEVER_BEYOND: &str = "Tip never beyond";
 /// How far a wall is behind the exit, and from the surface.
@@ -89,16 +90,13 @@ pub fn half(
 }
 
 /// How the first hole is begun, and how the change is measured.
-pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what \
-     stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
-     figure, before each hole. Where a figure is missing here, stop and ask.";
+pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what stands out of the chuck plus \
+     what it holds (measure that once), before dressing; near the figure, before each hole. A figure missing here: stop and ask.";
 /// How the tip is seen, where it has a limit.
-pub const TIP: &str = "Tip: the travel less the wear since touch-off (where a mark is dressed, before touch-off; that is no \
-     wear). To see it on the way: draw out and touch off beside the hole at the same height; the travel at which it touches \
-     is the wear. Keep the old zero and go on by it.";
+pub const TIP: &str = "Tip: travel less wear since touch-off (dress before it; dressing is no wear). To see it on the way: draw out, touch \
+     off beside the hole at the same height; the travel at which it touches is the wear. Keep the old zero and go on by it.";
 /// Where the same height is, on a surface that is not level.
-pub const SAME_HEIGHT: &str = "The same height: where the electrode leans, a little to the side, square to the lean; where it comes \
-     straight onto a round side, along that side's axis.";
+pub const SAME_HEIGHT: &str = "Same height: where the electrode leans, a little to the side, square to the lean; straight on a round side, along its axis.";
 /// Nobody typed what is behind the exit: the note says how much is kept free.
 pub const KEEP_FREE: &str = "keep free";
 /// Nothing but backing is behind the exit.
@@ -123,7 +121,7 @@ pub fn no_sign_by(travel: &str) -> String {
 /// Where a hole is looked at that by the plan is not done before.
 pub fn first_looked_at(travel: &str, goes_on: GoesOn) -> String {
     let then = match goes_on {
-        GoesOn::ToItsDepth => "then go on toward the setting; later holes as the depths say",
+        GoesOn::ToItsDepth => "then go on toward the setting",
         GoesOn::ToItsSign => "then go on until it is through, the tip never beyond its limit",
         GoesOn::NotThrough => "then go on, not through",
     };
@@ -142,24 +140,24 @@ pub enum GoesOn {
 
 /// What an electrode that wears little does behind an open hole.
 pub fn free_below(length: &str) -> String {
-    format!("Keep {length} free behind the exit: an electrode that wears little goes that far.")
+    format!("Keep {length} free behind the exit.")
 }
 /// When an open hole is done; its setting is the most.
 pub fn through(further: &str) -> String {
     format!(
-        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop. The setting is the most, not the aim."
+        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop; the setting is the most."
     )
 }
 /// An open hole that is not through at its setting: it wears more than planned.
 pub fn not_through_at_it(tip: &str) -> String {
-    format!("Not through at it: draw out, see the wear, set to {tip} plus that wear and go on.")
+    format!("Not through at it: draw out, see the wear, set to {tip} plus that wear, go on.")
 }
 /// When an open hole with a wall close behind it is done.
 pub const THROUGH_AT_WALL: &str = "Through when the flush comes out at the exit and the sparking dies away: there stop, whatever the setting.";
 /// The same where backing hides the sign.
 pub fn through_backed(further: &str) -> String {
     format!(
-        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} of travel further, then stop. The setting is the most, not the aim."
+        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} of travel further, then stop; the setting is the most."
     )
 }
 

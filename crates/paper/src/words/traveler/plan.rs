@@ -11,7 +11,7 @@ pub const SETUP_CHECK: &str =
     "Set up, picked up, zeroed as above; flush and ground proved (who sets up).";
 /// The same of one setup of several.
 pub fn setup_check(number: usize) -> String {
-    format!("Setup {number}: picked up, zeroed; flush and ground proved (who sets up).")
+    format!("Setup {number}: zeroed; flush and ground proved (who sets up).")
 }
 /// First piece check of one setup of several.
 pub fn first_check(number: usize) -> String {

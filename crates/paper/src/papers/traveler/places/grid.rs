@@ -8,7 +8,8 @@ use crate::typeset::look::{CAPTION, LEAST, SMALL};
 use crate::words::axes::HEADS;
 
 const FINE: Style = Style::new(Face::Condensed, LEAST);
-const LINE: f64 = 9.8;
+/// From one line to the next.
+pub(super) const LINE: f64 = 9.8;
 const GAP: f64 = 2.6 * 72.0 / 25.4;
 
 /// A column and how wide it is.
@@ -32,8 +33,8 @@ pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], of: &str, flow: &mu
     let step = (body.width() + GAP) / across as f64;
     let mut rest = lines;
     while !rest.is_empty() {
-        flow.need(LINE * 5.0);
         if rest.len() < lines.len() {
+            flow.need(LINE * 5.0);
             flow.text(SMALL, of);
         }
         let fit = (((flow.room() - LINE * 1.4) / LINE).floor() as usize).max(1);

@@ -47,15 +47,33 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(STRONG, &floor::unplaced(&marks));
     }
     let stops = by_place(&mounted);
-    for hole in placed {
+    let mut blocks = Vec::new();
+    for hole in &placed {
         for far in [false, true] {
-            let lines = lines(matter, &hole, far, &stops);
+            let lines = lines(matter, hole, far, &stops);
             if !lines.is_empty() {
-                block(&hole, far, &lines, flow);
+                blocks.push((hole, far, lines));
             }
         }
     }
+    let last = blocks.len().saturating_sub(1);
+    for (at, (hole, far, lines)) in blocks.iter().enumerate() {
+        // No page holds but a line or two.
+        if at + 1 == last && blocks[last].2.len() <= FEW {
+            flow.need(least(lines.len()) + least(blocks[last].2.len()));
+        }
+        block(hole, *far, lines, flow);
+    }
 }
+
+/// Height of a block of so many lines that a page must have room for: its name, the heads of its columns and its
+/// lines, or the first of many.
+fn least(lines: usize) -> f64 {
+    mm(18.0) + grid::LINE * (lines.min(FEW) - 1) as f64
+}
+
+/// Lines of a block that are kept together.
+const FEW: usize = 3;
 
 /// How a setup is mounted, and its drilling order.
 fn order(matter: &Matter<'_>, index: usize, setup: &Mounted, flow: &mut Flow) {
@@ -141,8 +159,7 @@ fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let size = shown::plus_minus(hole.row.size.text().trim());
     let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
-    // Its name, the heads of its columns and a line.
-    flow.need(mm(25.0));
+    flow.need(least(1));
     let name = format!(
         "{}   {size}   {count}{}",
         hole.mark(),
