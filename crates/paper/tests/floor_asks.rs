@@ -201,7 +201,7 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
             "Setup 2 the part's zero, a broken cross, as it lies here: rear left corner; stops are at these two sides; height: lower face",
             "Setup 3 the part's zero, a broken cross, as it lies here: front right corner",
             // One channel leaves a core in the half.
-            "to about 20.50 mm by the tip (a core stands in it), 18.25 mm at least",
+            "set to 36.04 mm: then draw out and see the tip (a core stands in it), about 20.50 mm, 18.25 mm at least",
             "2.25 mm of travel further, then stop, and pin it",
         ],
     );

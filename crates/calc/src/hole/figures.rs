@@ -134,6 +134,9 @@ impl Context<'_> {
             .map(|side| side.tip_mm + side.wear_mm)
             .fold(0.0, f64::max);
         figures.machine_depth_mm = Some(set_to);
+        if let [Some(near), Some(far)] = &way.sides {
+            figures.half_settings_mm = Some([near, far].map(|side| side.tip_mm + side.wear_mm));
+        }
         let (Some(machine), Some(usable_mm), Some(reach)) =
             (self.machine, plan.usable_mm, &plan.reach)
         else {
@@ -237,6 +240,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         overtravel_mm: None,
         target_depth_mm: None,
         machine_depth_mm: None,
+        half_settings_mm: None,
         usable_mm: plan.usable_mm,
         mounted_mm: None,
         reach_one_mm: None,

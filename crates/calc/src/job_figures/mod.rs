@@ -154,6 +154,8 @@ pub struct HoleFigures {
     /// The setting: travel from touch-off at which the machine is set to stop, median wear made up
     /// for [mm]. How far the tip goes is the target depth less the stand-off.
     pub machine_depth_mm: Option<f64>,
+    /// The settings of a hole from both ends, from its entry and from its exit, median wear made up for [mm].
+    pub half_settings_mm: Option<[f64; 2]>,
     /// Usable length U of the electrode [mm].
     pub usable_mm: Option<f64>,
     /// Length of a new electrode as it goes into the machine, from its end in the chuck [mm]: what stroke

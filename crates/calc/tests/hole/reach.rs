@@ -250,6 +250,9 @@ fn both_ends_of_a_tilted_hole() {
             deepest.max(near + wear(near)),
             1e-9,
         );
+        let [entry, exit] = found.half_settings_mm.unwrap();
+        close(entry, near + wear(near), 1e-9);
+        close(exit, deepest, 1e-9);
     }
 }
 

@@ -45,6 +45,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         overtravel_mm: None,
         target_depth_mm: None,
         machine_depth_mm: None,
+        half_settings_mm: None,
         usable_mm: None,
         mounted_mm: None,
         reach_one_mm: None,

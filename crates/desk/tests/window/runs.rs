@@ -240,7 +240,7 @@ fn what_cannot_be_is_told_beside_the_table() {
     hands.text("Q");
     hands.click("run 4 holes");
     hands.text("many");
-    hands.click("run 14 pin");
+    hands.click("run 14 pin sizes");
     hands.text("0.80 go");
     hands.key(Modifiers::NONE, Key::Enter);
     // Where several lines say the same it is said once, and of which.

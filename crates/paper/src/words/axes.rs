@@ -50,7 +50,7 @@ pub const fn leaning(tilts: Option<Tilts>) -> &'static str {
         Some(Tilts::Head) => {
             "The head tilts: table x and y are those of the entry on the part as it is clamped; a tilted \
              electrode's end stands elsewhere than the upright one's, so at every tilt bring the tilted end to a place \
-             of known x and y (a datum edge, or an entry that is marked out) and count from there."
+             of known x, y and z (a datum edge, or an entry that is marked out) and count from there."
         }
         None => {
             "Whether head or table tilts does not stand in the shop's sheet: tilted holes have no table x and y. \

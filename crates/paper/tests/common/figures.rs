@@ -186,6 +186,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         overtravel_mm: Some(2.0),
         target_depth_mm: Some(hole.depth + 10.0),
         machine_depth_mm: Some(hole.depth + hole.wear + 2.0),
+        half_settings_mm: None,
         usable_mm: Some(usable),
         mounted_mm: None,
         reach_one_mm: Some(160.0),

@@ -56,6 +56,7 @@ pub(super) struct Hole {
     pub(super) wear_mm: Option<f64>,
     pub(super) target_depth_mm: Option<f64>,
     pub(super) machine_depth_mm: Option<f64>,
+    pub(super) half_settings_mm: Option<[f64; 2]>,
     pub(super) reach_one_mm: Option<f64>,
     pub(super) limit_mm: Option<f64>,
     pub(super) electrodes_per_hole: Option<u32>,

@@ -159,6 +159,7 @@ fn json_hole(
         wear_mm: hole.wear_mm,
         target_depth_mm: hole.target_depth_mm,
         machine_depth_mm: hole.machine_depth_mm,
+        half_settings_mm: hole.half_settings_mm,
         reach_one_mm: hole.reach_one_mm,
         limit_mm: hole.limit_mm,
         electrodes_per_hole: hole.electrodes_per_hole,

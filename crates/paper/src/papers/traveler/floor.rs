@@ -75,16 +75,20 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section(words::NAME, words::REMARK, keep);
     table.set(flow);
     flow.take(mm(0.8));
+    if let Some(cut) = cut(matter) {
+        flow.text(STRONG, &cut);
+    }
     flow.text(BODY, words::HOW);
     let is_half = |hole: &Hole<'_>| ends_of(hole) == Some(Ends::Both);
     if has_limit || matter.holes().any(|hole| is_half(&hole)) {
         flow.text(BODY, words::TIP);
-        if matter.holes().any(|hole| is_uneven(&hole)) {
-            flow.text(BODY, words::SAME_HEIGHT);
+        let leans = matter.holes().any(|hole| is_leaning(&hole));
+        let is_round =
+            |hole: &Hole<'_>| !is_leaning(hole) && !hole.row.surface.text().trim().is_empty();
+        let is_round = matter.holes().any(|hole| is_round(&hole));
+        if leans || is_round {
+            flow.text(BODY, words::same_height(leans, is_round));
         }
-    }
-    if let Some(cut) = cut(matter) {
-        flow.text(STRONG, &cut);
     }
 }
 
@@ -98,10 +102,10 @@ fn ends_of(hole: &Hole<'_>) -> Option<Ends> {
     hole.figures?.ends
 }
 
-/// Whether the surface at the hole may rise or fall beside it.
-fn is_uneven(hole: &Hole<'_>) -> bool {
+/// Whether the electrode comes at an angle to the surface.
+fn is_leaning(hole: &Hole<'_>) -> bool {
     let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
-    tilt.abs() > 0.005 || !hole.row.surface.text().trim().is_empty()
+    tilt.abs() > 0.005
 }
 
 /// How a row is drilled, without its mark.
@@ -258,10 +262,13 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
         let has_core = figures.tube.and_then(|tube| matter.tube(tube));
         let has_core = has_core.is_some_and(|tube| tube.channels == 1);
+        let settings = figures.half_settings_mm.map(|both| both.map(shown));
         let halves = words::Halves {
             whole: shown(depth),
             first: shown(first),
             least: shown(least.min(first)),
+            second: tip_mm(matter, figures).map(shown).unwrap_or_default(),
+            settings: settings.unwrap_or_default(),
             further: figures.overtravel_mm.map(shown).unwrap_or_default(),
             has_core,
         };
@@ -306,16 +313,16 @@ fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
     if hole.is_blind() || is_half || takes_several(figures) {
         return None;
     }
-    if figures.depth_plan.is_some() {
-        return Some(vec![words::THROUGH_AT_WALL.to_owned()]);
-    }
     let unit = matter.job.unit;
     let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
     let depth = figures.depth_mm?;
     let tip = tip_mm(matter, figures)?;
     let further = length(tip - depth);
+    if figures.depth_plan.is_some() {
+        return Some(vec![words::through_at_wall(&further)]);
+    }
     let mut said = vec![if is_backed(matter, hole) {
-        words::through_backed(&further)
+        words::through_backed(&further, &length(depth))
     } else {
         words::through(&further)
     }];

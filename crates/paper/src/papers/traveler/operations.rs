@@ -4,6 +4,7 @@ use quillbore_calc::job_figures::LotFigures;
 use quillbore_job::Field;
 
 use super::basis;
+use super::order::setups_made_twice;
 use super::plan::one_setup;
 use crate::matter::Matter;
 use crate::page::mm;
@@ -80,7 +81,9 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             of(|lot| lot.machine.set_up),
         ),
         (
-            if matter.figures.setups.len() > 1 {
+            if !setups_made_twice(matter).is_empty() {
+                words::first_piece_of(&setups_made_twice(matter))
+            } else if matter.figures.setups.len() > 1 {
                 words::FIRST_PIECES.to_owned()
             } else {
                 words::FIRST_PIECE.to_owned()

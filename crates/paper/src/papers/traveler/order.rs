@@ -43,7 +43,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 fn loads(matter: &Matter<'_>, electrodes: &[ElectrodeFigures], flow: &mut Flow) {
     if let Some(lot) = &matter.figures.lot {
-        let both_ends = setups_of_halves(matter);
+        let both_ends = setups_made_twice(matter);
         flow.text(
             BODY,
             &words::work(lot.quantity, &lot.part_by_part, &both_ends),
@@ -65,8 +65,13 @@ fn loads(matter: &Matter<'_>, electrodes: &[ElectrodeFigures], flow: &mut Flow) 
     tubes::strip(matter, flow);
 }
 
-/// The numbers of the setups in which a hole from both ends has one of them.
-fn setups_of_halves(matter: &Matter<'_>) -> Vec<usize> {
+/// The numbers of the setups that the first piece goes through before the lot does: those in which a hole from both
+/// ends has one of them, where there are other parts.
+pub(super) fn setups_made_twice(matter: &Matter<'_>) -> Vec<usize> {
+    let parts = matter.figures.lot.as_ref().map_or(1, |lot| lot.quantity);
+    if parts < 2 || matter.figures.setups.len() < 2 {
+        return Vec::new();
+    }
     let holes = matter.figures.holes.iter();
     let halves = holes.filter(|hole| hole.ends == Some(Ends::Both));
     let halves: BTreeSet<RowId> = halves.map(|hole| hole.row).collect();

@@ -5,6 +5,7 @@ use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::mount::Mount;
 use quillbore_job::Field;
 
+use super::order::setups_made_twice;
 use crate::matter::Matter;
 use crate::matter::axes;
 use crate::page::mm;
@@ -94,6 +95,11 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
             form::sign_off(flow, words::BACKING_IN);
         }
         sign_offs(matter, flow, words::SETUP_CHECK, words::setup_check);
+        if is_signed_by_setup(matter) {
+            for number in setups_made_twice(matter) {
+                form::sign_off(flow, &words::setup_check_again(number));
+            }
+        }
     });
 }
 

@@ -61,6 +61,10 @@ pub struct Halves {
     pub first: String,
     /// How deep it is at least, so that the second half meets it.
     pub least: String,
+    /// How far the tip goes for the second half.
+    pub second: String,
+    /// The settings of both halves.
+    pub settings: [String; 2],
     /// How far the second half goes on once it is through.
     pub further: String,
     /// Whether a core stands in the first half.
@@ -73,6 +77,8 @@ pub fn half(
         whole,
         first,
         least,
+        second,
+        settings: [entry, exit],
         further,
         has_core,
     }: &Halves,
@@ -83,20 +89,32 @@ pub fn half(
         ""
     };
     format!(
-        "From both ends (the hole is {whole} deep). Entry first, to about {first} by the tip{core}, {least} at least; deeper \
-         does no harm as long as it is not through. Then turn the part: the second half is through where it breaks into the \
-         first and flush and sparking change; {further} of travel further, then stop, and pin it."
+        "From both ends (the hole is {whole} deep). Entry first, set to {entry}: then draw out and see the tip{core}, about \
+         {first}, {least} at least; deeper does no harm as long as it is not through. Turn the part. Exit, set to {exit}: \
+         through where it breaks into the first half and flush and sparking change; {further} of travel further, then stop, \
+         pin it. Not through at it: see the wear, set to {second} plus that wear."
     )
 }
 
 /// How the first hole is begun, and how the change is measured.
 pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what stands out of the chuck plus \
-     what it holds (measure that once), before dressing; near the figure, before each hole. A figure missing here: stop and ask.";
+     what it holds (measure that once), before dressing; after the first hole of each mark, and near the figure before each hole. A figure missing here: stop and ask.";
 /// How the tip is seen, where it has a limit.
 pub const TIP: &str = "Tip: travel less wear since touch-off (dress before it; dressing is no wear). To see it on the way: draw out, touch \
      off beside the hole at the same height; the travel at which it touches is the wear. Keep the old zero and go on by it.";
-/// Where the same height is, on a surface that is not level.
-pub const SAME_HEIGHT: &str = "Same height: where the electrode leans, a little to the side, square to the lean; straight on a round side, along its axis.";
+/// Where the same height is, beside a hole in which the electrode leans, or on a round side.
+pub const fn same_height(leans: bool, is_round: bool) -> &'static str {
+    match (leans, is_round) {
+        (true, false) => {
+            "Same height, where the electrode leans: a little to the side, square to the lean, where nothing is drilled yet."
+        }
+        (false, _) => "Same height, on a round side: along its axis, where nothing is drilled yet.",
+        (true, true) => {
+            "Same height, where nothing is drilled yet: where the electrode leans, a little to the side, square to the lean; \
+             where it does not lean, on a round side, along its axis."
+        }
+    }
+}
 /// Nobody typed what is behind the exit: the note says how much is kept free.
 pub const KEEP_FREE: &str = "keep free";
 /// Nothing but backing is behind the exit.
@@ -122,8 +140,10 @@ pub fn no_sign_by(travel: &str) -> String {
 pub fn first_looked_at(travel: &str, goes_on: GoesOn) -> String {
     let then = match goes_on {
         GoesOn::ToItsDepth => "then go on toward the setting",
-        GoesOn::ToItsSign => "then go on until it is through, the tip never beyond its limit",
-        GoesOn::NotThrough => "then go on, not through",
+        GoesOn::ToItsSign => {
+            "then go on until it is through, the tip never beyond its limit; later holes at most to this travel plus that wear"
+        }
+        GoesOn::NotThrough => "then go on with the first half, not through",
     };
     format!("First hole: draw out at a travel of {travel}, see the wear, {then}.")
 }
@@ -150,14 +170,21 @@ pub fn through(further: &str) -> String {
 }
 /// An open hole that is not through at its setting: it wears more than planned.
 pub fn not_through_at_it(tip: &str) -> String {
-    format!("Not through at it: draw out, see the wear, set to {tip} plus that wear, go on.")
+    format!(
+        "Not through at it: draw out, see the wear, set to {tip} plus that wear; the length to change at grows by as much; go on."
+    )
 }
 /// When an open hole with a wall close behind it is done.
-pub const THROUGH_AT_WALL: &str = "Through when the flush comes out at the exit and the sparking dies away: there stop, whatever the setting.";
-/// The same where backing hides the sign.
-pub fn through_backed(further: &str) -> String {
+pub fn through_at_wall(further: &str) -> String {
     format!(
-        "Through when the sparking changes or dies at the backing, or the flush pressure changes: {further} of travel further, then stop; the setting is the most."
+        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop."
+    )
+}
+/// The same where backing hides the sign.
+pub fn through_backed(further: &str, depth: &str) -> String {
+    format!(
+        "Through when the sparking changes or dies at the backing, or the flush pressure changes, but not before a travel of \
+         {depth}; in doubt draw out and see the tip: {further} of travel further, then stop; the setting is the most."
     )
 }
 

@@ -16,14 +16,14 @@ pub const THEN: &str = "Then: generator off; draw the electrode out while the fl
 /// Always a reason to stop.
 pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     let mut list = vec![
-        "the flush stops or turns weak before the travel has passed the hole's depth, or comes out where it should not",
+        "the flush stops or turns weak before the hole is through, in a blind hole at any time, or comes out where it should not",
         "an electrode breaks in a hole, or a piece of it is missing",
         "the part, the clamp or the guide has moved",
     ];
     if kinds.open {
         list.push(
-            "an open hole is not through with its setting set anew by the wear seen, or is through before the travel shows \
-             its depth",
+            "an open hole is not through though its tip, by the wear seen, is as far as planned, or is through before the travel \
+             shows its depth",
         );
         if both_ends {
             list.push("the first half of a hole from both ends comes through");

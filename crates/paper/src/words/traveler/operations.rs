@@ -26,6 +26,14 @@ pub const FIRST_PIECE: &str =
     "First piece: drill, measure, correct, approve (the minutes of drilling are in the next)";
 /// The same, where there are several setups.
 pub const FIRST_PIECES: &str = "First piece of setup 1: drill, measure, correct, approve (the minutes of drilling are in the next)";
+/// The same, where it goes through several setups before the lot.
+pub fn first_piece_of(setups: &[usize]) -> String {
+    let setups: Vec<String> = setups.iter().map(usize::to_string).collect();
+    format!(
+        "First piece, through setups {}: drill, measure, correct, approve (the minutes of drilling are in the next)",
+        setups.join(", ")
+    )
+}
 /// The operation of drilling, where no setup is known.
 pub const DRILL: &str = "Drill";
 /// What comes before the others of a setup that follows another.

@@ -32,7 +32,7 @@ fn first_from_both_ends(setups: &[usize]) -> String {
     format!(
         " Before that, the first piece goes through the setups of its holes from both ends ({}), with every electrode \
          that they take, and is approved: only then is it known that the halves meet. That is setting up each of them once more \
-         than planned; write the time down, and sign for it where you sign for the setup. In the other setups the first piece is \
+         than planned; write the time down. In the other setups the first piece is \
          drilled to its end, and approved, before the others.",
         setups.join(", ")
     )

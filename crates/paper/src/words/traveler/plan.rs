@@ -13,6 +13,10 @@ pub const SETUP_CHECK: &str =
 pub fn setup_check(number: usize) -> String {
     format!("Setup {number}: zeroed; flush and ground proved (who sets up).")
 }
+/// The same where the first piece went through other setups before the lot.
+pub fn setup_check_again(number: usize) -> String {
+    format!("Setup {number} again, for the lot: zeroed (who sets up).")
+}
 /// First piece check of one setup of several.
 pub fn first_check(number: usize) -> String {
     format!("Setup {number}: first piece measured and approved by who inspects.")
