@@ -202,7 +202,7 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
             "Setup 3 the part's zero, a broken cross, as it lies here: front right corner",
             // One channel leaves a core in the half.
             "set to 36.04 mm: then draw out and see the tip (a core stands in it), about 20.50 mm, 18.25 mm at least",
-            "2.25 mm of travel further, then stop, and pin it",
+            "2.25 mm of travel further, then stop, pin it",
         ],
     );
     let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());

@@ -87,7 +87,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             |hole: &Hole<'_>| !is_leaning(hole) && !hole.row.surface.text().trim().is_empty();
         let is_round = matter.holes().any(|hole| is_round(&hole));
         if leans || is_round {
-            flow.text(BODY, words::same_height(leans, is_round));
+            flow.text(BODY, words::same_height([leans, is_round]));
         }
     }
 }

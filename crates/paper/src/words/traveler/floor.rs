@@ -103,7 +103,7 @@ pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode l
 pub const TIP: &str = "Tip: travel less wear since touch-off (dress before it; dressing is no wear). To see it on the way: draw out, touch \
      off beside the hole at the same height; the travel at which it touches is the wear. Keep the old zero and go on by it.";
 /// Where the same height is, beside a hole in which the electrode leans, or on a round side.
-pub const fn same_height(leans: bool, is_round: bool) -> &'static str {
+pub const fn same_height([leans, is_round]: [bool; 2]) -> &'static str {
     match (leans, is_round) {
         (true, false) => {
             "Same height, where the electrode leans: a little to the side, square to the lean, where nothing is drilled yet."
