@@ -262,13 +262,15 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
         let has_core = figures.tube.and_then(|tube| matter.tube(tube));
         let has_core = has_core.is_some_and(|tube| tube.channels == 1);
-        let settings = figures.half_settings_mm.map(|both| both.map(shown));
+        // What several electrodes drill one after the other has no one setting.
+        let settings = figures.half_settings_mm.filter(|_| !takes_several(figures));
+        let settings = settings.map(|both| both.map(shown));
         let halves = words::Halves {
             whole: shown(depth),
             first: shown(first),
             least: shown(least.min(first)),
             second: tip_mm(matter, figures).map(shown).unwrap_or_default(),
-            settings: settings.unwrap_or_default(),
+            settings,
             further: figures.overtravel_mm.map(shown).unwrap_or_default(),
             has_core,
         };

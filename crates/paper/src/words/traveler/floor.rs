@@ -63,8 +63,8 @@ pub struct Halves {
     pub least: String,
     /// How far the tip goes for the second half.
     pub second: String,
-    /// The settings of both halves.
-    pub settings: [String; 2],
+    /// The settings of both halves, where they have one each.
+    pub settings: Option<[String; 2]>,
     /// How far the second half goes on once it is through.
     pub further: String,
     /// Whether a core stands in the first half.
@@ -78,7 +78,7 @@ pub fn half(
         first,
         least,
         second,
-        settings: [entry, exit],
+        settings,
         further,
         has_core,
     }: &Halves,
@@ -87,6 +87,13 @@ pub fn half(
         " (a core stands in it)"
     } else {
         ""
+    };
+    let Some([entry, exit]) = settings else {
+        return format!(
+            "From both ends (the hole is {whole} deep). Entry first, to about {first} by the tip{core}, {least} at least, not \
+             through. Turn the part; from the exit until it breaks into the first half and flush and sparking change, \
+             {further} of travel further, then stop, pin it."
+        );
     };
     format!(
         "From both ends (the hole is {whole} deep). Entry first, set to {entry}: then draw out and see the tip{core}, about \
