@@ -93,7 +93,11 @@ fn a_blank_run_record_has_the_heads_of_the_travelers_page_and_nothing_typed() {
             let record = (0..traveler.pages.len()).find(is_record).unwrap();
             let (own, theirs) = (heads(&page, 0), heads(&traveler, record));
             assert!(!own.is_empty());
-            assert_eq!(own, theirs[..own.len()], "{name}");
+            // A little of the page before may stand above them.
+            assert!(
+                theirs.windows(own.len()).any(|heads| heads == own),
+                "{name}: {own:?} in {theirs:?}"
+            );
             // Records of two lines of 9 mm each fill what the page has.
             let count = nines(&lines(&page, 0));
             let [high, room] = [mm(18.0), Body::of(sheet).bottom];

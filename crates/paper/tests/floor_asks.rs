@@ -197,9 +197,9 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
         &[
             "the first piece goes through the setups of its holes from both ends (1, 2)",
             "picked up on every part, unless",
-            "Setup 1 the part's zero, a broken cross, as it lies here: rear right corner; stops are at these two sides; height: upper face",
-            "Setup 2 the part's zero, a broken cross, as it lies here: rear left corner; stops are at these two sides; height: lower face",
-            "Setup 3 the part's zero, a broken cross, as it lies here: front right corner",
+            "Setup 1 the part's zero, the large cross, as it lies here: rear right corner; stops are at these two sides; height: upper face",
+            "Setup 2 the part's zero, the large cross, as it lies here: rear left corner; stops are at these two sides; height: lower face",
+            "Setup 3 the part's zero, the large cross, as it lies here: front right corner",
             // One channel leaves a core in the half.
             "set to 36.04 mm: then draw out and see the tip (a core stands in it), about 20.50 mm, 18.25 mm at least",
             "2.25 mm of travel further, then stop, pin it",
@@ -211,4 +211,30 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
         &["as it lies here: in the middle; height: upper face"],
     );
     assert!(!ring.contains("from both ends"));
+}
+
+/// Of many marks what holds for all is told once: each mark has short words, and below stands what they mean.
+#[test]
+fn many_marks_have_short_words_and_one_explanation() {
+    let few = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    assert!(few.contains("Not through at it: draw out") && !few.contains("Else:"));
+    let mut job = open("tests/hard-jobs/two-sides.ron");
+    let first = job.rows[0].clone();
+    job.rows.extend((100..120).map(|id| {
+        std::sync::Arc::new(quillbore_job::Row {
+            id: quillbore_calc::RowId(id),
+            ..quillbore_job::Row::clone(&first)
+        })
+    }));
+    let many = traveler(&job, embedded());
+    tells(
+        &many,
+        &[
+            "Through: 2.25 mm. Else: 42.25 mm. Free: 33.97 mm.",
+            "First try. Look at 12.20 mm.",
+            "Else: not through at the setting: draw out, see the wear, set to that tip plus that wear",
+            "Look: on the first hole draw out at that travel",
+        ],
+    );
+    assert!(!many.contains("Not through at it"));
 }

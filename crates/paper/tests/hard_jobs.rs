@@ -227,7 +227,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
         &[
             "Depths that the first hole decides",
             "First try: setting in Tip never beyond in Clearance behind in",
-            "later holes each in two steps: to 80 % of the setting found, measure as below, then what is missing",
+            "Two steps: each later hole to 80 % of the setting found, measure as above, then what is missing.",
             "Set after the first hole",
             "Clearance behind: 0.020 in.",
             "A loose core could be trapped: take it out, keep it with the part and show it to who inspects.",
@@ -335,12 +335,12 @@ fn both_sides_have_their_own_directions_and_setups() {
             // Setup 1: +z up, −x along table x, so −y along table y. Setup 2: −z up, +x along table x, so
             // −y along table y again.
             "Setup 1: the part's +z up, its −x along table x",
-            "A 1.00 ±0.08 4 locations all at y 15.000, z 0.000, from down 0.00, turn 0.00, setup 1, table y −15.000,",
+            "Mark A: 1.00 ±0.08, 4 locations all at y 15.000, z 0.000, from down 0.00, turn 0.00, setup 1, table y −15.000,",
             "No. x table x 1 20.000 −20.000",
             "Setup 2: the part's −z up, its +x along table x",
-            "B 1.00 ±0.08 4 locations all at y 45.000, z −40.000, from down 180.00, turn 0.00, setup 2, table y −45.000,",
+            "Mark B: 1.00 ±0.08, 4 locations all at y 45.000, z −40.000, from down 180.00, turn 0.00, setup 2, table y −45.000,",
             "No. x table x 1 20.000 20.000",
-            "D 1.00 ±0.1 2 locations from the exit all at y 60.000, z −40.000, from down 180.00,",
+            "Mark D: 1.00 ±0.1, 2 locations from the exit all at y 60.000, z −40.000, from down 180.00,",
             "Setup 4: the part's +x up, its +z along table x.",
             "No hole locations are given for F: take them from the drawing.",
             "F (locations from the drawing)",

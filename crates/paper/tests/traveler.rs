@@ -347,9 +347,9 @@ fn a_thousand_places_go_into_a_compact_annex() {
     let sample = common::ring();
     let full = traveler(&sample.matter(Sheet::A4));
     let text = prose(&full);
-    assert!(
-        text.contains("A 0.80 \u{b1}0.05 540 locations all at z \u{2212}12.000, from down 60.00")
-    );
+    assert!(text.contains(
+        "Mark A: 0.80 \u{b1}0.05, 540 locations all at z \u{2212}12.000, from down 60.00"
+    ));
     let numbers: BTreeSet<String> = texts(&full)
         .into_iter()
         .filter(|text| text.parse::<u32>().is_ok())

@@ -379,7 +379,7 @@ fn ticks(page: &mut Page, load: &Load, laid: &Laid) {
             page.line((tick, top - 2.2), (tick, top), Stroke::new(0.4, Ink::Text));
         }
         x = start - step * f64::from(*count);
-        let label = format!("{mark}\u{a0}\u{d7}\u{a0}{count}");
+        let label = words::times(mark, *count);
         if start - x > CAPTION.measure(&label) {
             page.text_center((start + x) / 2.0, top - 3.4, CAPTION, &label);
         }

@@ -165,6 +165,11 @@ pub fn locations(form: Form, number: u32) -> String {
     count(form, number, "location", "locations")
 }
 
+/// The name of a row's locations.
+pub fn block(mark: &str, size: &str, count: &str, from_exit: &str) -> String {
+    format!("Mark {mark}:   {size},   {count}{from_exit}")
+}
+
 /// What a page goes on with: the row, and what its locations share.
 pub fn goes_on(mark: &str, alike: &str) -> String {
     format!("{mark}, continued{alike}")

@@ -115,7 +115,7 @@ pub fn zero(sides: [Option<&str>; 2], height: Option<&str>) -> String {
         Some(face) => format!("height: {face} face"),
         None => "height: half way up".to_owned(),
     };
-    format!("the part's zero, a broken cross, as it lies here: {place}; {height}")
+    format!("the part's zero, the large cross, as it lies here: {place}; {height}")
 }
 
 /// In the place of a map, and of rows that have no place on it.
@@ -175,7 +175,20 @@ pub fn map_of(holes: usize) -> String {
 
 /// The first hole of a mark on the map.
 pub fn spot(mark: &str, number: u32) -> String {
+    if mark.ends_with(|ch: char| ch.is_ascii_digit()) {
+        return format!("{mark}\u{a0}no.\u{a0}{number}");
+    }
     format!("{mark}\u{a0}{number}")
+}
+
+/// So many holes of a mark.
+pub fn times(mark: &str, count: u32) -> String {
+    let lead = if mark.starts_with(|ch: char| ch.is_ascii_digit()) {
+        "mark\u{a0}"
+    } else {
+        ""
+    };
+    format!("{lead}{mark}\u{a0}\u{d7}\u{a0}{count}")
 }
 
 /// A view from above, by the part's own axes.

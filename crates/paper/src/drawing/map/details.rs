@@ -2,7 +2,7 @@
 
 use super::labels::Reserved;
 use super::model::{Map, extent_of};
-use super::room::Dots;
+use super::room::{Dots, Segment, closed};
 use super::view::View;
 use super::{AROUND, Look, bar};
 use crate::page::{Page, Stroke, mm};
@@ -81,6 +81,15 @@ fn way_from(map: &Map, first: usize) -> Detail {
     .collect()
 }
 
+/// How much larger a detail stands than the map of so many points a mm, where it is so wide.
+pub(super) fn gain(map: &Map, detail: &Detail, width: f64, scale: f64) -> f64 {
+    let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
+    let [least, most] = extent_of(points, 0.5);
+    let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
+    let room = (width - 4.0 * AROUND, HEIGHT - 3.2 * AROUND);
+    (room.0 / wide).min(room.1 / deep) / scale
+}
+
 /// The height that a detail takes where it is so wide.
 pub(super) fn height(map: &Map, detail: &Detail, width: f64) -> f64 {
     let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
@@ -90,13 +99,14 @@ pub(super) fn height(map: &Map, detail: &Detail, width: f64) -> f64 {
     (deep * scale + 3.2 * AROUND).clamp(LEAST_HEIGHT, HEIGHT)
 }
 
-/// Frames what stands larger below, in a view that has been drawn; gives where their names stand.
+/// Frames what stands larger below, in a view that has been drawn; gives where their names stand, and the frames.
 pub(super) fn frames(
     page: &mut Page,
     places: &[(f64, f64)],
     details: &[Detail],
     (left_edge, right_edge): (f64, f64),
-) -> Vec<Reserved> {
+) -> (Vec<Reserved>, Vec<Segment>) {
+    let mut lines = Vec::new();
     let dots = Dots::of(places.iter().copied());
     let mut named = Vec::new();
     for (number, detail) in (1..).zip(details) {
@@ -112,6 +122,7 @@ pub(super) fn frames(
             None,
             Some(Stroke::CENTER),
         );
+        lines.extend(closed(&[low, (high.0, low.1), high, (low.0, high.1)]));
         let said = words::detail(number);
         let wide = STRONG.measure(&said);
         let middle = (low.1 + high.1 + STRONG.size * 0.7) / 2.0;
@@ -124,7 +135,7 @@ pub(super) fn frames(
         page.text(at.0, at.1, STRONG, &said);
         named.push((at, wide));
     }
-    named
+    (named, lines)
 }
 
 /// Draws a detail into a place of left, top, width and height.
@@ -167,7 +178,7 @@ pub(super) fn draw(
     );
     view.holes(page, detail.iter().copied());
     let edges = (left + 2.0, left + width - mm(3.0));
-    let unlabeled = view.labels(page, edges, detail.iter().copied(), &[]);
+    let unlabeled = view.labels(page, edges, detail.iter().copied(), (&[], &[]));
     if unlabeled > 0 {
         let said = words::unlabeled(unlabeled);
         page.text_right(

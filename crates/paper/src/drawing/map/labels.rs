@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::NAME_ABOVE;
 use super::room::{Dots, Lines, Segment, Taken};
 use super::view::{TICK, View};
 use crate::page::{Ink, Page, Stroke, Style};
@@ -28,7 +29,7 @@ impl View<'_> {
         page: &mut Page,
         (left_edge, right_edge): (f64, f64),
         which: impl IntoIterator<Item = usize>,
-        reserved: &[Reserved],
+        (reserved, frames): (&[Reserved], &[Segment]),
     ) -> usize {
         let which: Vec<usize> = which.into_iter().collect();
         let places = self.places();
@@ -38,7 +39,7 @@ impl View<'_> {
         // What the view is called stands there already.
         let named = CAPTION.measure(&self.named());
         let mut taken = Taken::default();
-        taken.put((left_edge, self.corner.1 - 3.0), named);
+        taken.put((left_edge, self.corner.1 - NAME_ABOVE), named);
         for &(at, wide) in reserved {
             taken.put(at, wide);
         }
@@ -46,7 +47,7 @@ impl View<'_> {
             edges: (left_edge, right_edge),
             taken,
             dots: Dots::of(which.iter().map(|index| places[*index])),
-            lines: Lines::of(self.edges(), &way),
+            lines: Lines::of([self.edges(), frames.to_vec()].concat(), &way),
         };
         let mut laid = room.clone().laid(&spots, &places, 1);
         if laid.missing > 0 {
@@ -251,7 +252,16 @@ impl Room {
         let right = x + TICK + 1.0;
         let left = x - TICK - 1.0 - wide;
         let (above, below) = (y - TICK, y + TICK + CAPTION.size * 0.8);
-        let around = [(right, above), (right, below), (left, above), (left, below)];
+        let middle = x - wide / 2.0;
+        let (higher, lower) = (above - TICK, below + TICK);
+        let around = [
+            (right, above),
+            (right, below),
+            (left, above),
+            (left, below),
+            (middle, higher),
+            (middle, lower),
+        ];
         let free = around.into_iter().filter(|&(left, base)| {
             left >= self.edges.0
                 && left + wide <= self.edges.1

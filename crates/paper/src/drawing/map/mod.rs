@@ -23,6 +23,8 @@ use view::View;
 const AROUND: f64 = 7.0 * 72.0 / 25.4;
 /// Between the two views.
 const BETWEEN: f64 = 4.0 * 72.0 / 25.4;
+/// From the view's name to its upper edge: the cross at the part's zero has room between.
+const NAME_ABOVE: f64 = 9.0;
 /// How long the way that an electrode comes from is drawn.
 const WAY: f64 = 6.0 * 72.0 / 25.4;
 
@@ -111,12 +113,17 @@ fn draw_whole(
     };
     let below = (left - around, side.corner.1 - WAY - 4.0);
     let edges = (left - around, left + across + around);
-    let mut reserved = details::frames(page, &above.places(), larger, edges);
+    let (mut reserved, framed) = details::frames(page, &above.places(), larger, edges);
     reserved.push((below, CAPTION.measure(&side.named())));
-    let unlabeled = above.labels(page, edges, 0..map.spots.len(), &reserved);
+    let unlabeled = above.labels(page, edges, 0..map.spots.len(), (&reserved, &framed));
     side.draw(page);
     side.ways(page);
-    page.text(left - around, top + around - 3.0, CAPTION, &above.named());
+    page.text(
+        left - around,
+        top + around - NAME_ABOVE,
+        CAPTION,
+        &above.named(),
+    );
     page.text(below.0, below.1, CAPTION, &side.named());
     bar(page, (left, top + high - 2.0), scale, look);
     Drawn {
@@ -155,7 +162,7 @@ fn draw_zoomed(
         .filter(|(_, (x, y))| (left..=left + width).contains(x) && (top..=top + height).contains(y))
         .map(|(index, _)| index)
         .collect();
-    let unlabeled = above.labels(page, (left, left + width), seen, &[]);
+    let unlabeled = above.labels(page, (left, left + width), seen, (&[], &[]));
     bar(page, (left + 4.0, top + height - 4.0), scale, look);
     Drawn {
         high: height,

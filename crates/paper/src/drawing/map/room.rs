@@ -74,6 +74,13 @@ impl Dots {
     }
 }
 
+/// Lines from each point to the next, and back to the first.
+pub(super) fn closed(points: &[(f64, f64)]) -> Vec<Segment> {
+    let next = points.iter().cycle().skip(1);
+    let pairs = points.iter().zip(next);
+    pairs.map(|(from, to)| [*from, *to]).collect()
+}
+
 /// Lines that a label had better not stand on.
 #[derive(Clone)]
 pub(super) struct Lines {

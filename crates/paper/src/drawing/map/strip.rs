@@ -2,7 +2,7 @@
 
 use quillbore_job::Field;
 
-use super::details::{self, details};
+use super::details::{self, Detail, details};
 use super::{Look, Map, draw, draw_whole};
 use crate::matter::Matter;
 use crate::page::{Page, Role, Stroke, mm};
@@ -13,6 +13,10 @@ use crate::words::phrases;
 
 /// Height of both views at most.
 const HEIGHT: f64 = 98.0 * 72.0 / 25.4;
+/// The same of a crowded map without details.
+const LARGE: f64 = 190.0 * 72.0 / 25.4;
+/// How much larger a detail is at least.
+const WORTH: f64 = 1.3;
 /// Parts that have a box each.
 const MOST_PARTS: u32 = 60;
 /// A box to tick.
@@ -49,7 +53,8 @@ pub fn unplaced(matter: &Matter<'_>, flow: &mut Flow) {
 fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_first: bool) {
     let look = Look::whole(matter.form(), matter.job.unit);
     let width = flow.body().width();
-    let (_, high) = map.fit(width, HEIGHT, look.around);
+    let (most, larger) = laid_out(map, width, &look);
+    let (_, high) = map.fit(width, most, look.around);
     let all = high + SMALL.leading() + mm(2.0);
     if is_first {
         flow.section(words::MAP, words::MAP_REMARK, all + BOX);
@@ -65,17 +70,7 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
         let beside = left + STRONG.measure(said) + mm(4.0);
         page.text(beside, top + STRONG.size, SMALL, &zero);
     }
-    let place = (left, top + SMALL.leading(), width, HEIGHT);
-    let tried = draw(&mut Page::default(), map, place, &look);
-    let larger = match tried.unlabeled {
-        0 => Vec::new(),
-        _ => details(map),
-    };
-    let larger = match larger {
-        // Nothing is to be seen in one of all holes that is not in the map.
-        details if details.len() == 1 && details[0].len() == map.spots.len() => Vec::new(),
-        details => details,
-    };
+    let place = (left, top + SMALL.leading(), width, most);
     page.part(Role::Figure(words::map_of(map.spots.len())), |page| {
         draw_whole(page, map, place, &look, &larger);
     });
@@ -103,6 +98,24 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
         flow.text(SMALL, &words::others_in_annex(&others));
     }
     ticks(matter, flow);
+}
+
+/// How high a map is at most, and what stands larger below it: nothing where all holes have their names, or where
+/// that is hardly larger; then a crowded map is larger itself.
+fn laid_out(map: &Map, width: f64, look: &Look) -> (f64, Vec<Detail>) {
+    let place = (0.0, 0.0, width, HEIGHT);
+    let tried = draw(&mut Page::default(), map, place, look);
+    if tried.unlabeled == 0 {
+        return (HEIGHT, Vec::new());
+    }
+    let details = details(map);
+    // Nothing is to be seen in one of all holes that is not in the map.
+    let is_all = details.len() == 1 && details[0].len() == map.spots.len();
+    let gains = |detail| details::gain(map, detail, width / 2.0, tried.scale) > WORTH;
+    if is_all || !details.iter().any(gains) {
+        return (LARGE, Vec::new());
+    }
+    (HEIGHT, details)
 }
 
 /// A box for each part, to be ticked when this clamping of it is drilled.

@@ -5,13 +5,15 @@ use std::f64::consts::TAU;
 use quillbore_calc::RowId;
 
 use super::model::{Map, Vector};
-use super::room::Segment;
+use super::room::{Segment, closed};
 use super::{WAY, model};
 use crate::page::{Ink, Page, Path, Step, Stroke};
 use crate::words::drawing as words;
 
 /// Half of a cross that stands for a hole too small to be drawn.
 pub(super) const TICK: f64 = 1.8;
+/// Half of the cross at the part's zero: well over that of a hole.
+const ZERO: f64 = 6.5;
 /// The smallest dot that is printed.
 const DOT: f64 = 0.5;
 /// Ways that are drawn at most.
@@ -55,8 +57,12 @@ impl View<'_> {
         self.part(page);
         // The part's zero, where it lies within the picture.
         let (x, y) = self.place([0.0; 3]);
-        for (dx, dy) in [(5.0, 0.0), (0.0, 5.0)] {
-            page.line((x - dx, y - dy), (x + dx, y + dy), Stroke::CENTER);
+        for (dx, dy) in [(ZERO, 0.0), (0.0, ZERO)] {
+            page.line(
+                (x - dx, y - dy),
+                (x + dx, y + dy),
+                Stroke::new(1.1, Ink::Text),
+            );
         }
         self.holes(page, 0..self.map.spots.len());
     }
@@ -192,13 +198,6 @@ enum Shape {
     Round((f64, f64), [Option<f64>; 2]),
     /// A rectangle by its corners.
     Block((f64, f64), (f64, f64)),
-}
-
-/// Lines from each point to the next, and back to the first.
-fn closed(points: &[(f64, f64)]) -> Vec<Segment> {
-    let next = points.iter().cycle().skip(1);
-    let pairs = points.iter().zip(next);
-    pairs.map(|(from, to)| [*from, *to]).collect()
 }
 
 /// The head of an arrow that points at a place, coming from a way.

@@ -19,7 +19,7 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
     let mut table = Table::new([
         Column::text(words.number, Width::Fit(40.0)).style(STRONG),
         Column::text(words.location, Width::Fit(48.0)),
-        Column::text(words.designator, Width::Fixed(mm(15.0))),
+        Column::text(words.designator, Width::Fixed(mm(17.0))),
         // A size with its limits and unit stands on one line.
         Column::text(words.requirement, Width::Fit(88.0)),
         Column::text(words.result, Width::Share(1.2)),

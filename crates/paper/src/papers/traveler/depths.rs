@@ -84,5 +84,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         table.set(flow);
         flow.take(mm(0.8));
         flow.text(BODY, words::FIRST_TRY);
+        for (how, said) in [
+            (words::TWO_STEPS, words::IN_TWO_STEPS),
+            (words::ONE_STEP, words::IN_ONE_GO),
+        ] {
+            let mut rows = table.rows.iter();
+            if rows.any(|row| row.cells.iter().any(|cell| cell.text == how)) {
+                flow.text(BODY, said);
+            }
+        }
     });
 }

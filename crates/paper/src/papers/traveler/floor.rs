@@ -9,12 +9,11 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::mount::Angles;
 use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_calc::reach::enough_for;
-use quillbore_job::{Field, Unit};
+use quillbore_job::Unit;
 
-use super::basis::TypedFigures;
+use super::floor_note::{self, ends_of, is_backed};
 use super::holes::{no_tube, settings, tip_mm};
-use super::lengths::{dressing_mm, lost_mm, takes_several};
-use super::row_notes::dressing;
+use super::lengths::{lost_mm, takes_several};
 use super::tip;
 use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
@@ -25,6 +24,10 @@ use crate::typeset::look::{BODY, FLOOR, FLOOR_STRONG, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::floor as words;
+use crate::words::traveler::on_the_way::{self, Told};
+
+/// Marks from which they have short words.
+const MANY: usize = 12;
 
 /// Where tilt and index stand for the places of each row.
 type Seats = BTreeMap<RowId, Vec<Angles>>;
@@ -51,11 +54,17 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     for stop in mounted.iter().flat_map(|setup| &setup.stops) {
         seats.entry(stop.row).or_default().push(stop.angles);
     }
+    // Of many marks what holds for all is told once, below.
+    let told = if matter.job.rows.len() > MANY {
+        Told::Short
+    } else {
+        Told::Whole
+    };
     // Rows that are drilled alike are one line: there may be hundreds.
     let mut lines: Vec<(Vec<RowId>, Arc<Line>)> = Vec::new();
     let mut known: BTreeMap<Arc<Line>, usize> = BTreeMap::new();
     for hole in matter.holes() {
-        let line = Arc::new(line(matter, &hole, &seats));
+        let line = Arc::new(line(matter, &hole, &seats, told));
         let at = *known.entry(Arc::clone(&line)).or_insert(lines.len());
         match lines.get_mut(at) {
             Some((rows, _)) => rows.push(hole.row.id),
@@ -79,6 +88,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(STRONG, &cut);
     }
     flow.text(BODY, words::HOW);
+    if told == Told::Short {
+        flow.text(BODY, on_the_way::LEGEND);
+    }
     let is_half = |hole: &Hole<'_>| ends_of(hole) == Some(Ends::Both);
     if has_limit || matter.holes().any(|hole| is_half(&hole)) {
         flow.text(BODY, words::TIP);
@@ -90,16 +102,6 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             flow.text(BODY, words::same_height([leans, is_round]));
         }
     }
-}
-
-/// Whether backing stands behind the exit.
-fn is_backed(matter: &Matter<'_>, hole: &Hole<'_>) -> bool {
-    hole.row.backed.value() == Some(&true) || matter.has(Field::BackingText)
-}
-
-/// From which ends a hole is drilled, where that is known.
-fn ends_of(hole: &Hole<'_>) -> Option<Ends> {
-    hole.figures?.ends
 }
 
 /// Whether the electrode comes at an angle to the surface.
@@ -115,7 +117,7 @@ struct Line {
     note: String,
 }
 
-fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
+fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats, told: Told) -> Line {
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
@@ -171,7 +173,7 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
             axes(matter, hole, seats),
             figures.map_or_else(shown::missing, |figures| change_at(matter, figures)),
         ],
-        note: note(matter, hole),
+        note: floor_note::of(matter, hole, told),
     }
 }
 
@@ -245,96 +247,6 @@ fn axes(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> String {
         return words::UPRIGHT.to_owned();
     }
     said.join("\n")
-}
-
-/// How the tip is dressed, and what is drilled from each end.
-fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
-    let unit = matter.job.unit;
-    let decimals = shown::middling(unit);
-    let mut said = Vec::new();
-    if let Some(figures) = hole.figures
-        && figures.ends == Some(Ends::Both)
-        && let Some(depth) = figures.depth_mm
-    {
-        let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
-        let first = f64::midpoint(depth, matter.tables.start.overlap_mm.clamp(0.0, depth));
-        // So far the second half still meets it.
-        let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
-        let has_core = figures.tube.and_then(|tube| matter.tube(tube));
-        let has_core = has_core.is_some_and(|tube| tube.channels == 1);
-        // What several electrodes drill one after the other has no one setting.
-        let settings = figures.half_settings_mm.filter(|_| !takes_several(figures));
-        let settings = settings.map(|both| both.map(shown));
-        let halves = words::Halves {
-            whole: shown(depth),
-            first: shown(first),
-            least: shown(least.min(first)),
-            second: tip_mm(matter, figures).map(shown).unwrap_or_default(),
-            settings,
-            further: figures.overtravel_mm.map(shown).unwrap_or_default(),
-            has_core,
-        };
-        said.push(words::half(&halves));
-    }
-    if let Some(figures) = hole.figures.filter(|figures| takes_several(figures)) {
-        let reach = figures.reach_one_mm;
-        let reach = reach.map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
-        let count = figures.electrodes_per_hole.unwrap_or(0);
-        said.push(words::several(count, reach.as_deref()));
-    }
-    if hole
-        .figures
-        .is_some_and(|figures| figures.depth_plan.is_some())
-    {
-        said.push(words::FIRST_TRY.to_owned());
-    }
-    said.extend(open(matter, hole));
-    said.extend(tip::on_the_way(matter, hole));
-    said.extend(dressing(hole));
-    if let Some(off) = dressing_mm(matter, hole.row.id).filter(|off| *off > 0.0) {
-        let off = shown::with_unit(matter.form(), off, unit, decimals);
-        said.push(words::dressed_off(&off));
-    }
-    if hole.row.backed.value() == Some(&true) {
-        said.push(words::BACKED.to_owned());
-    }
-    if TypedFigures::of(matter, hole.row.id).wear {
-        said.push(words::OWN_WEAR.to_owned());
-    }
-    said.join(" ")
-}
-
-/// What an open hole wants behind its exit until it is through.
-fn open(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
-    open_of(matter, hole).unwrap_or_default()
-}
-
-fn open_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Vec<String>> {
-    let figures = hole.figures?;
-    let is_half = ends_of(hole) == Some(Ends::Both);
-    if hole.is_blind() || is_half || takes_several(figures) {
-        return None;
-    }
-    let unit = matter.job.unit;
-    let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
-    let depth = figures.depth_mm?;
-    let tip = tip_mm(matter, figures)?;
-    let further = length(tip - depth);
-    if figures.depth_plan.is_some() {
-        return Some(vec![words::through_at_wall(&further)]);
-    }
-    let mut said = vec![if is_backed(matter, hole) {
-        words::through_backed(&further, &length(depth))
-    } else {
-        words::through(&further)
-    }];
-    said.push(words::not_through_at_it(&length(tip)));
-    if hole.row.behind.value().is_none() {
-        said.push(words::free_below(&length(
-            figures.machine_depth_mm? - depth,
-        )));
-    }
-    Some(said)
 }
 
 /// What new electrodes are cut down to, where the machine can't use all of them.

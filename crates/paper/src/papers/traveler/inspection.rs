@@ -18,6 +18,8 @@ use crate::words::traveler::inspection as words;
 
 /// Pieces beside each other on one sheet.
 const ACROSS: usize = 6;
+/// Space between two columns.
+const BESIDE: f64 = 8.0;
 /// Pieces with a column of their own: of more than these the inspection record has the lines.
 const MOST: usize = 12;
 
@@ -47,7 +49,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.take(mm(0.8));
     let across = shown.len().min(ACROSS);
     for block in shown.chunks(ACROSS) {
-        let table = table(matter, block, across);
+        let table = table(matter, block, flow.body().width() / (across + 2) as f64);
         flow.together(|flow| {
             table.set(flow);
             flow.take(mm(1.6));
@@ -72,17 +74,16 @@ fn pieces(matter: &Matter<'_>) -> (Vec<(String, String)>, usize) {
     (pieces.collect(), count)
 }
 
-/// Blanks for some pieces; the columns are as wide as those of `across` pieces.
-fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Table {
+/// Blanks for some pieces, each so wide with the space beside it.
+fn table(matter: &Matter<'_>, pieces: &[(String, String)], wide: f64) -> Table {
     let unit = matter.job.unit;
     let mut columns = vec![
-        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
-        Column::text(words::LIMITS, Width::Fit(96.0)),
+        Column::text(heads::MARK, Width::Fixed(wide * 0.7 - BESIDE)).style(STRONG),
+        Column::text(words::LIMITS, Width::Fixed(wide * 1.3 - BESIDE)),
     ];
     let heads = pieces.iter();
-    columns.extend(heads.map(|(piece, _)| Column::text(piece, Width::Share(1.0))));
-    let nobody = across.saturating_sub(pieces.len());
-    columns.extend((0..nobody).map(|_| Column::text("", Width::Share(1.0))));
+    columns.extend(heads.map(|(piece, _)| Column::text(piece, Width::Fixed(wide - BESIDE))));
+    columns.push(Column::text("", Width::Share(1.0)));
     let mut table = Table::new(columns).written_on();
     let mut serials = vec![Cell::styled(words::SERIAL, BODY), Cell::default()];
     serials.extend(pieces.iter().map(|(_, serial)| Cell::new(serial.as_str())));

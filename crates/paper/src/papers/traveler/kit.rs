@@ -72,6 +72,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
     if !table.rows.is_empty() {
         flow.take(mm(1.6));
         table.set(flow);
+        flow.take(mm(0.8));
         flow.text(SMALL, words::NEIGHBORS_NOTE);
     }
 }

@@ -4,6 +4,7 @@ mod basis;
 mod cautions;
 mod depths;
 mod floor;
+mod floor_note;
 mod holes;
 mod inspection;
 mod kit;

@@ -15,6 +15,7 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::BODY;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::drawing;
 use crate::words::heads;
 use crate::words::phrases;
 use crate::words::traveler::order as words;
@@ -87,12 +88,12 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
         .map_or("", |tube| tube.name.as_str());
     let mut next = 1;
     let takes = takes(matter, electrode);
-    for (index, load) in electrode.plan.iter().take(MOST).enumerate() {
+    for load in electrode.plan.iter().take(MOST) {
         let last = next + load.times.saturating_sub(1);
         let numbers = shown::numbers(next, last);
         next = last + 1;
         table.row(TableRow::new([
-            Cell::new(if index == 0 { name } else { "" }),
+            Cell::new(name),
             Cell::new(numbers),
             Cell::new(drills(matter, load)),
             Cell::new(shown::length(
@@ -133,7 +134,7 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
             said += ", ";
         }
         before = setup;
-        said += &format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row));
+        said += &drawing::times(&matter.mark(*row), *count);
     }
     said
 }

@@ -91,6 +91,7 @@ impl Records<'_> {
         if self.of_plan
             && let Some(planned) = planned_beyond(matter, tiers[0].rows.len())
         {
+            flow.take(mm(1.0));
             flow.text(SMALL, &words::more_sheets(matter.form(), planned));
         }
         flow.take(mm(2.0));
@@ -128,6 +129,7 @@ fn column(matter: &Matter<'_>, line: Line) -> Column {
             | FieldKind::LengthOrNone
             | FieldKind::Minutes
             | FieldKind::MinutesOrNone => Align::Right,
+            FieldKind::Count => Align::Center,
             _ => Align::Left,
         },
         ..column

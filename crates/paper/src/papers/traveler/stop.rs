@@ -24,6 +24,8 @@ use crate::typeset::side;
 use crate::typeset::wrap::Span;
 use crate::words::traveler::stop as words;
 
+/// Remarks of rows that are told one by one.
+const MOST_SAID: usize = 8;
 /// Nothing on the page is stronger, in gray too.
 const BAR: Stroke = Stroke::new(2.6, Ink::Text);
 
@@ -33,16 +35,16 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         if let Some(why) = matter.preview {
             lead(flow, words::NOT_VALID, why);
         }
-        for remark in of_level(matter, Level::Stop) {
-            let mark = remark.row.map(|row| matter.mark(row));
-            lead(flow, &words::stop_of(mark.as_deref()), &remark.text);
+        let (of_rows, others): (Vec<&Remark>, Vec<&Remark>) =
+            of_level(matter, Level::Stop).partition(|remark| remark.row.is_some());
+        for remark in others {
+            lead(flow, &words::stop_of(None), &remark.text);
         }
+        each_or_together(matter, flow, &of_rows, |mark| words::stop_of(Some(mark)));
         let answered = matter.answered();
         let open = |remark: &&Remark| unanswered(&answered, remark);
-        for remark in matter.remarks.iter().filter(open) {
-            let mark = remark.row.map_or_else(String::new, |row| matter.mark(row));
-            lead(flow, &words::unanswered(&mark), &remark.text);
-        }
+        let open: Vec<&Remark> = matter.remarks.iter().filter(open).collect();
+        each_or_together(matter, flow, &open, words::unanswered);
         // What was agreed or accepted of holes and order, so that nobody takes it for a mistake.
         for (hole, said) in answered::for_the_floor(matter) {
             lead(flow, &hole, &said);
@@ -90,6 +92,25 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.page().rule(left, right, y, BAR);
     flow.take(mm(1.0));
     flow.mark_rule();
+}
+
+/// Remarks of rows, each with its mark; of very many the marks, since the hole table has each of them.
+fn each_or_together(
+    matter: &Matter<'_>,
+    flow: &mut Flow,
+    remarks: &[&Remark],
+    led: fn(&str) -> String,
+) {
+    if remarks.len() > MOST_SAID {
+        let rows: BTreeSet<RowId> = remarks.iter().filter_map(|remark| remark.row).collect();
+        let marks = matter.few_marks(rows, MOST_SAID);
+        lead(flow, &led(&marks), words::IN_HOLE_TABLE);
+        return;
+    }
+    for remark in remarks {
+        let mark = remark.row.map_or_else(String::new, |row| matter.mark(row));
+        lead(flow, &led(&mark), &remark.text);
+    }
 }
 
 fn lead(flow: &mut Flow, lead: &str, text: &str) {

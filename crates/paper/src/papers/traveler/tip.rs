@@ -5,7 +5,7 @@ use quillbore_calc::input::Ends;
 use super::lengths::takes_several;
 use crate::matter::{Hole, Matter};
 use crate::shown;
-use crate::words::traveler::floor::{self as words, GoesOn};
+use crate::words::traveler::on_the_way::{self as words, GoesOn, Told};
 
 /// Travels that differ by less are one [mm].
 const SAME_MM: f64 = 0.005;
@@ -30,7 +30,7 @@ pub(super) fn limit_mm(hole: &Hole<'_>) -> Option<f64> {
 
 /// Where a hole is looked at before the setting is reached, or why it needn't be: up to a travel of its limit no
 /// tip passes the limit, however little it wears.
-pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String> {
+pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<String> {
     let figures = hole.figures.filter(|figures| !takes_several(figures))?;
     let limit = limit_mm(hole)?;
     let plan = figures.depth_plan;
@@ -41,8 +41,7 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String>
     if setting <= limit + SAME_MM {
         return match plan {
             _ if is_half => None,
-            Some(_) => Some(words::FIRST_OUT_OF_REACH.to_owned()),
-            None => Some(words::OUT_OF_REACH.to_owned()),
+            plan => Some(words::out_of_reach(told, plan.is_some()).to_owned()),
         };
     }
     let unit = matter.job.unit;
@@ -51,12 +50,12 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<String>
     let at = format!("{at}\u{a0}{}", unit.symbol());
     let through = figures.depth_mm.zip(figures.wear_mm);
     Some(match plan {
-        _ if is_half => words::first_looked_at(&at, GoesOn::NotThrough),
-        Some(_) => words::first_looked_at(&at, GoesOn::ToItsDepth),
+        _ if is_half => words::first_looked_at(told, &at, GoesOn::NotThrough),
+        Some(_) => words::first_looked_at(told, &at, GoesOn::ToItsDepth),
         // By the plan it is through before, with this travel.
         None if through.is_some_and(|(depth, wear)| depth + wear <= limit) => {
-            words::no_sign_by(&at)
+            words::no_sign_by(told, &at)
         }
-        None => words::first_looked_at(&at, GoesOn::ToItsSign),
+        None => words::first_looked_at(told, &at, GoesOn::ToItsSign),
     })
 }

@@ -1,6 +1,6 @@
 //! Sets a table's heads and rows, page by page.
 
-use super::column::Align;
+use super::column::{Align, Column, Width};
 use super::content::{Table, TableRow};
 use super::layout::{self, Layout};
 use crate::page::{Page, Role, Stroke, mm};
@@ -114,7 +114,14 @@ fn rule(table: &Table, flow: &mut Flow, layout: &Layout, y: f64) {
         flow.page().rule(body.left, body.right, y, Stroke::HAIR);
         return;
     }
-    rule_columns(flow, layout, y, Stroke::HAIR);
+    // Room that is left over is no column.
+    let is_column =
+        |column: &Column| !column.head.is_empty() || !matches!(column.width, Width::Share(_));
+    for (column, (x, width)) in table.columns.iter().zip(&layout.places) {
+        if is_column(column) {
+            flow.page().rule(*x, x + width, y, Stroke::HAIR);
+        }
+    }
 }
 
 /// A line to write on for each column.

@@ -13,9 +13,14 @@ pub const FIRST_TRY: &str = "First try: drill the first hole at this setting. It
      it touches is the wear, the depth is the travel before less that; go on by what is missing to the tip of the hole table \
      and by as much wear as the first step had for each millimeter or inch of depth. The tip never goes beyond its limit, whatever the setting says.";
 /// A depth that is come to in two steps.
-pub const TWO_STEPS: &str = "later holes each in two steps: to 80\u{a0}% of the setting found, measure as below, then what is missing";
+pub const TWO_STEPS: &str = "two steps";
+/// What the two steps are.
+pub const IN_TWO_STEPS: &str = "Two steps: each later hole to 80\u{a0}% of the setting found, measure as above, then what is missing.";
 /// A depth that is come to in one go.
-pub const ONE_STEP: &str = "in one go after the first hole";
+pub const ONE_STEP: &str = "one go";
+/// What one go is.
+pub const IN_ONE_GO: &str =
+    "One go: later holes at the setting found, without measuring on the way.";
 /// Head of the depth as drawn.
 pub const DRAWN: &str = "Drawing: depth";
 /// Head of the first setting.
@@ -29,6 +34,6 @@ pub const SCATTER: &str = "Holes scatter, \u{b1}";
 /// Head of how far they may.
 pub const ALLOWED: &str = "allowed, \u{b1}";
 /// Head of how the depth is come to.
-pub const HOW: &str = "How";
+pub const HOW: &str = "Later holes";
 /// Head of the setting that came out.
 pub const SET_AFTER: &str = "Set after the first hole";

@@ -9,9 +9,6 @@ pub const REMARK: &str =
 pub const ELECTRODE: &str = "Electrode, guide";
 /// What the machine is set to.
 pub const SET: &str = "Set to";
-/// A setting that is meant to fall short.
-pub const FIRST_TRY: &str =
-    "The setting is a first try, short on purpose: see the depths that the first hole decides.";
 /// How far the tip may go.
 pub const NEVER_BEYOND: &str = "Tip never beyond";
 /// How far a wall is behind the exit, and from the surface.
@@ -132,68 +129,6 @@ pub const NO_WALL: &str = "not given";
 pub const BOTTOM: &str = "blind";
 /// A half that must not come through.
 pub const NOT_THROUGH: &str = "not through";
-/// No wear brings the tip past its limit.
-pub const OUT_OF_REACH: &str = "At this setting the tip can't pass its limit.";
-/// The same of a first try.
-pub const FIRST_OUT_OF_REACH: &str = "At the first try the tip can't pass its limit.";
-
-/// Where an open hole with a wall behind it is looked at, should nothing tell that it is through.
-pub fn no_sign_by(travel: &str) -> String {
-    format!(
-        "No sign by a travel of {travel}: draw out, see where the tip is, and go on only up to its limit."
-    )
-}
-/// Where a hole is looked at that by the plan is not done before.
-pub fn first_looked_at(travel: &str, goes_on: GoesOn) -> String {
-    let then = match goes_on {
-        GoesOn::ToItsDepth => "then go on toward the setting",
-        GoesOn::ToItsSign => {
-            "then go on until it is through, the tip never beyond its limit; later holes at most to this travel plus that wear"
-        }
-        GoesOn::NotThrough => "then go on with the first half, not through",
-    };
-    format!("First hole: draw out at a travel of {travel}, see the wear, {then}.")
-}
-/// What a hole goes on to that was looked at on the way.
-#[derive(Clone, Copy)]
-pub enum GoesOn {
-    /// A depth that the first hole decides.
-    ToItsDepth,
-    /// Until something tells that it is through.
-    ToItsSign,
-    /// A first half.
-    NotThrough,
-}
-
-/// What an electrode that wears little does behind an open hole.
-pub fn free_below(length: &str) -> String {
-    format!("Keep {length} free behind the exit.")
-}
-/// When an open hole is done; its setting is the most.
-pub fn through(further: &str) -> String {
-    format!(
-        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop; the setting is the most."
-    )
-}
-/// An open hole that is not through at its setting: it wears more than planned.
-pub fn not_through_at_it(tip: &str) -> String {
-    format!(
-        "Not through at it: draw out, see the wear, set to {tip} plus that wear; the length to change at grows by as much; go on."
-    )
-}
-/// When an open hole with a wall close behind it is done.
-pub fn through_at_wall(further: &str) -> String {
-    format!(
-        "Through when the flush comes out at the exit and the sparking dies away: {further} of travel further, then stop."
-    )
-}
-/// The same where backing hides the sign.
-pub fn through_backed(further: &str, depth: &str) -> String {
-    format!(
-        "Through when the sparking changes or dies at the backing, or the flush pressure changes, but not before a travel of \
-         {depth}; in doubt draw out and see the tip: {further} of travel further, then stop; the setting is the most."
-    )
-}
 
 /// What a new electrode is cut down to before it goes in.
 pub fn cut(length: &str, machine: &str) -> String {

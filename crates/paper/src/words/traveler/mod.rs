@@ -9,6 +9,7 @@ pub mod lessons;
 pub mod lifting;
 pub mod limits;
 pub mod of_order;
+pub mod on_the_way;
 pub mod operations;
 pub mod order;
 pub mod part;

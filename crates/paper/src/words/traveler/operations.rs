@@ -82,7 +82,7 @@ pub fn drill(number: usize, setup: &str) -> String {
 
 /// A time that is planned with that of another operation.
 pub fn planned_in(operation: usize) -> String {
-    format!("in {operation}")
+    format!("with no.\u{a0}{operation}")
 }
 
 /// The operation that is done elsewhere, and how long the parts are away for it.

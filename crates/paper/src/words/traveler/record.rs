@@ -15,7 +15,7 @@ pub const NAME: &str = "Run record";
 pub fn more_sheets(form: Form, [electrodes, records]: [u64; 2]) -> String {
     let [electrodes, records] = [electrodes, records].map(|count| form.count(count as f64));
     format!(
-        "The plan has {electrodes} electrodes and takes {records} records, one for each mark on each of them: go on on further \
+        "The plan has {electrodes} electrodes and takes {records} records, one for each mark on each of them: continue on further \
          sheets of this page."
     )
 }

@@ -45,6 +45,9 @@ pub fn unanswered(mark: &str) -> String {
     format!("No answer yet, mark {mark}: ")
 }
 
+/// Where the remarks of many rows stand.
+pub const IN_HOLE_TABLE: &str = "what it is about stands at each mark in the hole table.";
+
 /// What one part is worth.
 pub fn value(amount: &str) -> String {
     format!("one part is worth {amount}")
@@ -83,5 +86,5 @@ pub fn notified(day: &str) -> String {
 
 /// The yes that came, and whose it is.
 pub fn released(day: &str, by: &str) -> String {
-    format!("; released on {day} {by}")
+    format!("; released on {day}, {by}")
 }

@@ -160,11 +160,7 @@ fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
     flow.need(least(1));
-    let name = format!(
-        "{}   {size}   {count}{}",
-        hole.mark(),
-        words::from_exit(far)
-    );
+    let name = words::block(&hole.mark(), &size, &count, words::from_exit(far));
     flow.paragraph(
         &[Span::new(BODY.bold(), &name), Span::new(BODY, &alike)],
         0.0,
