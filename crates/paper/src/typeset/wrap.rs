@@ -132,7 +132,7 @@ fn words<'a>(spans: &[Span<'a>]) -> Vec<Word<'a>> {
     for span in spans {
         let mut rest = span.text;
         while !rest.is_empty() {
-            let end = rest.find([' ', '\n']).unwrap_or(rest.len());
+            let end = end_of_word(rest);
             let (piece, tail) = rest.split_at(end);
             if !piece.is_empty() {
                 open.pieces.push((span.style, piece));
@@ -163,6 +163,25 @@ fn words<'a>(spans: &[Span<'a>]) -> Vec<Word<'a>> {
     words
 }
 
+/// Units that stay with the figure before them.
+const UNITS: [&str; 17] = [
+    "mm", "in", "\u{b5}m", "kg", "lb", "bar", "psi", "min", "h", "%", "\u{b0}C", "HRC", "HB", "HV",
+    "USD", "EUR", "GBP",
+];
+
+/// Where the first word ends: at a break or a space, but for one between a figure and its unit.
+fn end_of_word(text: &str) -> usize {
+    let ends = text.match_indices([' ', '\n']);
+    let is_end = |(at, space): &(usize, &str)| {
+        let unit = text[at + 1..].split([' ', '\n']).next().unwrap_or("");
+        let unit = unit.trim_end_matches([',', '.', ';', ':', ')', '?']);
+        let is_figure = text[..*at].ends_with(|ch: char| ch.is_ascii_digit());
+        *space == "\n" || !is_figure || !UNITS.contains(&unit)
+    };
+    let mut ends = ends.filter(is_end);
+    ends.next().map_or(text.len(), |(at, _)| at)
+}
+
 struct Setter {
     width: f64,
     lines: Vec<SetLine>,
@@ -175,6 +194,21 @@ impl Setter {
             .iter()
             .map(|(style, text)| style.measure(text))
             .sum();
+        if width > self.width
+            && let [(style, text)] = word.pieces[..]
+            && let Some((figure, unit)) = text.split_once(' ')
+        {
+            // A figure with its unit is too wide for the line.
+            let mut before = word.before;
+            for part in [figure, unit] {
+                self.place(&Word {
+                    before,
+                    pieces: vec![(style, part)],
+                });
+                before = Before::Space(style);
+            }
+            return;
+        }
         let open = self.lines.last().map_or(0.0, |line| line.width);
         let gap = match word.before {
             Before::Space(style) if open > 0.0 => style.measure(" "),
@@ -235,5 +269,34 @@ impl Setter {
             Some((last, open)) if *last == style => open.push_str(text),
             _ => line.pieces.push((style, text.to_owned())),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Span, wrap};
+    use crate::typeset::look::BODY;
+
+    fn lines(text: &str, width: f64) -> Vec<String> {
+        let lines = wrap(&[Span::new(BODY, text)], width);
+        let texts = lines.iter().map(|line| {
+            let pieces = line.pieces.iter();
+            pieces.map(|(_, text)| text.as_str()).collect::<String>()
+        });
+        texts.collect()
+    }
+
+    #[test]
+    fn a_figure_and_its_unit_stay_on_one_line() {
+        let width = BODY.measure("by 0.058 m");
+        assert_eq!(
+            lines("miss by 0.058 mm: ask", width),
+            ["miss by", "0.058 mm:", "ask"]
+        );
+        // What is no unit goes on as before, and what is wider than the line is parted all the same.
+        let width = BODY.measure("of 5 hole");
+        assert_eq!(lines("one of 5 holes", width), ["one of 5", "holes"]);
+        let narrow = BODY.measure("0.058 ");
+        assert_eq!(lines("0.058 mm", narrow), ["0.058", "mm"]);
     }
 }
