@@ -96,14 +96,15 @@ proptest! {
 /// The code's path: dark, and of hundreds of steps.
 fn code_of(page: &[Item]) -> Option<&Path> {
     page.iter().find_map(|item| match item {
-        Item::Path(path) if path.stroke.is_none() && path.steps.len() > 400 => {
-            (path.fill == Some(quillbore_paper::page::Ink::Text)).then_some(path)
+        Item::Path(path) if path.fill.is_none() && path.steps.len() > 200 => {
+            let ink = path.stroke.map(|stroke| stroke.ink);
+            (ink == Some(quillbore_paper::page::Ink::Text)).then_some(path)
         }
         _ => None,
     })
 }
 
-/// Left, top, right and bottom of a path's points.
+/// Left, top, right and bottom of a path's points; thick lines are level, they go half of that further up and down.
 fn bounds(path: &Path) -> [f64; 4] {
     let mut bounds = [f64::MAX, f64::MAX, f64::MIN, f64::MIN];
     for step in &path.steps {
@@ -120,6 +121,11 @@ fn bounds(path: &Path) -> [f64; 4] {
                 bounds[3].max(y),
             ];
         }
+    }
+    let thick = path.stroke.map_or(0.0, |stroke| stroke.width);
+    if thick > 1.0 {
+        bounds[1] -= thick / 2.0;
+        bounds[3] += thick / 2.0;
     }
     bounds
 }
