@@ -174,7 +174,12 @@ fn the_tip_is_looked_at_where_it_could_pass_its_limit() {
     let ring = open("demo-jobs/26-0101.ron");
     // Set to 10.98, the wall is reached at 10.43.
     let told = traveler(&ring, embedded());
-    tells(&told, &["No sign by a travel of 10.43 mm: draw out"]);
+    tells(
+        &told,
+        &[
+            "No sign by a travel of 10.43 mm: draw out, see where the tip is; it goes no further than 6.45 mm.",
+        ],
+    );
     // Blind, 12.00 + 0.20; the first try is set beyond that.
     let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
     tells(&hub, &["First hole: draw out at a travel of 12.20 mm"]);
@@ -201,14 +206,14 @@ fn one_part_is_drilled_from_both_ends_before_the_others() {
             "Setup 2 the part's zero, the large cross, as it lies here: rear left corner; stops are at these two sides; height: lower face",
             "Setup 3 the part's zero, the large cross, as it lies here: front right corner",
             // One channel leaves a core in the half.
-            "set to 36.04 mm: then draw out and see the tip (a core stands in it), about 20.50 mm, 18.25 mm at least",
+            "set to 36.04 mm: then draw out and see the tip (a core stands in it), about 20.50 mm, 18.25 mm at least, else go on",
             "2.25 mm of travel further, then stop, pin it",
         ],
     );
     let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
     tells(
         &ring,
-        &["as it lies here: in the middle; height: upper face"],
+        &["as it lies here: in the middle; along the index axis: the face that is seen here"],
     );
     assert!(!ring.contains("from both ends"));
 }

@@ -103,17 +103,23 @@ pub const BETWEEN_SIDES: &str = "see the cross";
 pub const LOWER_UPPER: [&str; 2] = ["lower", "upper"];
 
 /// Where the part's zero lies, by the sides that it lies at, none being the middle, and its height.
-pub fn zero(sides: [Option<&str>; 2], height: Option<&str>) -> String {
+pub fn zero(sides: [Option<&str>; 2], (height, is_lying): (Option<&str>, bool)) -> String {
     let place = match sides {
         [Some(BETWEEN_SIDES), _] | [_, Some(BETWEEN_SIDES)] => "where the cross is".to_owned(),
         [None, None] => "in the middle".to_owned(),
         [Some(one), None] | [None, Some(one)] => format!("in the middle of the {one} side"),
         [Some(side), Some(end)] => format!("{end} {side} corner; stops are at these two sides"),
     };
-    let height = match height {
-        Some(BETWEEN_SIDES) => "height: see the cross".to_owned(),
-        Some(face) => format!("height: {face} face"),
-        None => "height: half way up".to_owned(),
+    let height = match (height, is_lying) {
+        (Some(BETWEEN_SIDES), _) => "height: see the cross".to_owned(),
+        (Some(face), false) => format!("height: {face} face"),
+        (None, false) => "height: half way up".to_owned(),
+        // The part is seen along the axis that turns it.
+        (Some(face), true) if face == LOWER_UPPER[1] => {
+            "along the index axis: the face that is seen here".to_owned()
+        }
+        (Some(_), true) => "along the index axis: the face behind".to_owned(),
+        (None, true) => "along the index axis: half way".to_owned(),
     };
     format!("the part's zero, the large cross, as it lies here: {place}; {height}")
 }

@@ -149,7 +149,10 @@ impl Map {
             }
         };
         let sides = [side(0, words::LEFT_RIGHT), side(1, words::FRONT_REAR)];
-        Some(words::zero(sides, side(2, words::LOWER_UPPER)))
+        Some(words::zero(
+            sides,
+            (side(2, words::LOWER_UPPER), self.is_lying),
+        ))
     }
 
     /// Least and most of all that is drawn, as it is seen.

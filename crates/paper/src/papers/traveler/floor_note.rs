@@ -87,7 +87,11 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<Vec<String>>
         return Some(vec![on_the_way::through_at_wall(told, &further)]);
     }
     let mut said = vec![if is_backed(matter, hole) {
-        on_the_way::through_backed(told, &further, &length(depth))
+        on_the_way::through_backed(
+            told,
+            &further,
+            [&length(depth), &length(depth + figures.wear_mm?)],
+        )
     } else {
         on_the_way::through(told, &further)
     }];

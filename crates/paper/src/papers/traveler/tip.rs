@@ -2,6 +2,7 @@
 
 use quillbore_calc::input::Ends;
 
+use super::holes::tip_mm;
 use super::lengths::takes_several;
 use crate::matter::{Hole, Matter};
 use crate::shown;
@@ -54,7 +55,9 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Op
         Some(_) => words::first_looked_at(told, &at, GoesOn::ToItsDepth),
         // By the plan it is through before, with this travel.
         None if through.is_some_and(|(depth, wear)| depth + wear <= limit) => {
-            words::no_sign_by(told, &at)
+            let tip = tip_mm(matter, figures).unwrap_or(limit);
+            let tip = shown::with_unit(matter.form(), tip, unit, decimals);
+            words::no_sign_by(told, &at, &tip)
         }
         None => words::first_looked_at(told, &at, GoesOn::ToItsSign),
     })

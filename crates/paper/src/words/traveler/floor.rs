@@ -94,7 +94,7 @@ pub fn half(
     };
     format!(
         "From both ends (the hole is {whole} deep). Entry first, set to {entry}: then draw out and see the tip{core}, about \
-         {first}, {least} at least; deeper does no harm as long as it is not through. Turn the part. Exit, set to {exit}: \
+         {first}, {least} at least, else go on by what is missing; deeper does no harm as long as it is not through. Turn the part. Exit, set to {exit}: \
          through where it breaks into the first half and flush and sparking change; {further} of travel further, then stop, \
          pin it. Not through at it: see the wear, set to {second} plus that wear."
     )

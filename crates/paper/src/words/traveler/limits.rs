@@ -21,10 +21,13 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
         "the part, the clamp or the guide has moved",
     ];
     if kinds.open {
-        list.push(
+        list.push(if both_ends {
             "an open hole is not through though its tip, by the wear seen, is as far as planned, or is through before the travel \
-             shows its depth",
-        );
+             shows its depth (a second half is)"
+        } else {
+            "an open hole is not through though its tip, by the wear seen, is as far as planned, or is through before the travel \
+             shows its depth"
+        });
         if both_ends {
             list.push("the first half of a hole from both ends comes through");
         }

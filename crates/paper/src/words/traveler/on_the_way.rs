@@ -16,7 +16,7 @@ pub const LEGEND: &str = "Through: when the flush comes out at the exit and the 
      setting is the most. Else: not through at the setting: draw out, see the wear, set to that tip plus that wear; the length \
      to change at grows by as much; go on. Free: so much is kept free behind the exit. First try: the setting is short on \
      purpose, see the depths that the first hole decides. Look: on the first hole draw out at that travel, see the wear, then \
-     go on, the tip never beyond its limit; later holes of open marks at most to that travel plus that wear.";
+     go on, the tip never beyond its limit; later holes of open marks to that travel plus the first one's whole wear at most.";
 
 /// A setting that is meant to fall short.
 pub const fn first_try(told: Told) -> &'static str {
@@ -38,10 +38,10 @@ pub const fn out_of_reach(told: Told, is_first_try: bool) -> &'static str {
 }
 
 /// Where an open hole with a wall behind it is looked at, should nothing tell that it is through.
-pub fn no_sign_by(told: Told, travel: &str) -> String {
+pub fn no_sign_by(told: Told, travel: &str, tip: &str) -> String {
     match told {
         Told::Whole => format!(
-            "No sign by a travel of {travel}: draw out, see where the tip is, and go on only up to its limit."
+            "No sign by a travel of {travel}: draw out, see where the tip is; it goes no further than {tip}."
         ),
         Told::Short => format!("No sign by {travel}: look."),
     }
@@ -64,11 +64,12 @@ pub fn first_looked_at(told: Told, travel: &str, goes_on: GoesOn) -> String {
         return format!("Look at {travel}.");
     }
     let then = match goes_on {
-        GoesOn::ToItsDepth => "then go on toward the setting",
-        GoesOn::ToItsSign => {
-            "then go on until it is through, the tip never beyond its limit; later holes at most to this travel plus that wear"
-        }
-        GoesOn::NotThrough => "then go on with the first half, not through",
+        GoesOn::ToItsDepth => "then go on toward the setting".to_owned(),
+        GoesOn::ToItsSign => format!(
+            "then go on until it is through, the tip never beyond its limit, and see the wear again; later holes to a travel of \
+             {travel} plus that whole wear at most"
+        ),
+        GoesOn::NotThrough => "then go on with the first half, not through".to_owned(),
     };
     format!("First hole: draw out at a travel of {travel}, see the wear, {then}.")
 }
@@ -114,11 +115,12 @@ pub fn through_at_wall(told: Told, further: &str) -> String {
 }
 
 /// The same where backing hides the sign.
-pub fn through_backed(told: Told, further: &str, depth: &str) -> String {
+pub fn through_backed(told: Told, further: &str, [depth, planned]: [&str; 2]) -> String {
     match told {
         Told::Whole => format!(
-            "Through when the sparking changes or dies at the backing, or the flush pressure changes, but not before a travel of \
-             {depth}; in doubt draw out and see the tip: {further} of travel further, then stop; the setting is the most."
+            "Through when the sparking changes or dies at the backing, or the flush pressure changes: by plan at a travel of about \
+             {planned}, never before {depth}; in doubt draw out and see the tip. {further} of travel further, then stop; the \
+             setting is the most."
         ),
         Told::Short => format!("Through, at backing: {further}."),
     }
