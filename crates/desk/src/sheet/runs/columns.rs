@@ -8,9 +8,9 @@ use crate::grid::GridColumn;
 
 /// The columns that a run is usually recorded in, with their widths.
 const USUAL: [(Line, f32); 14] = [
-    (Line::ElectrodeNumber, 36.0),
+    (Line::ElectrodeNumber, 60.0),
     (Line::Mark, 40.0),
-    (Line::Serials, 104.0),
+    (Line::Serials, 96.0),
     (Line::Holes, 44.0),
     (Line::TubeBefore, 72.0),
     (Line::TubeAfter, 72.0),
@@ -20,8 +20,8 @@ const USUAL: [(Line, f32); 14] = [
     (Line::Breakages, 44.0),
     (Line::Good, 40.0),
     (Line::Scrap, 40.0),
-    (Line::Pins, 72.0),
-    (Line::By, 56.0),
+    (Line::Pins, 64.0),
+    (Line::By, 48.0),
 ];
 
 /// The columns that are shown: the usual ones, and behind them the others where all are wanted.
