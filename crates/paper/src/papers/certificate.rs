@@ -128,11 +128,10 @@ fn checked(matter: &Matter<'_>, flow: &mut Flow) {
             )
         })
         .collect();
-    let sample = sample::so_far(matter);
     // The marks' counts stand above it.
-    let state = sample.last().filter(|_| parts.count > 0);
+    let sample = sample::comes_to(matter).filter(|_| parts.count > 0);
     side(flow, words.checked, |flow| {
-        flow.dashes(BODY, told.iter().chain(state).map(String::as_str));
+        flow.dashes(BODY, told.iter().map(String::as_str).chain(sample));
     });
 }
 

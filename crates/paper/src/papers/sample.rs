@@ -1,5 +1,7 @@
 //! The sampling plan that was asked for, for the parts that a paper is about, and how far it is looked at.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::RowId;
 use quillbore_calc::standards::sampling::{InspectionLevel, SamplingPlan, plan};
 use quillbore_job::inspected::{self, Inspections};
@@ -34,33 +36,61 @@ pub(crate) fn said(matter: &Matter<'_>) -> Option<String> {
 
 /// How far the sample is looked at, marks alike together, and what it comes to; nothing where none was asked for.
 pub(crate) fn so_far(matter: &Matter<'_>) -> Vec<String> {
-    so_far_of(matter).unwrap_or_default()
+    let Some(looked) = Looked::at(matter) else {
+        return Vec::new();
+    };
+    let words = &matter.words().inspection;
+    let counts = looked.groups.into_iter().map(|(parts, rows)| {
+        let marks = matter.marks(rows);
+        (words.sample_so_far)(matter.form(), &marks, [parts, looked.sample])
+    });
+    let state = (words.sample_state)(looked.state).to_owned();
+    counts.chain([state]).collect()
 }
 
-fn so_far_of(matter: &Matter<'_>) -> Option<Vec<String>> {
-    let (level, limit, lot) = asked(matter)?;
-    let plan = plan(lot, level, limit)?;
-    let sample = if plan.all { lot } else { plan.sample };
-    let parts = inspected::parts(matter.job);
-    let inspections = Inspections::of(matter.job, &parts);
-    let mut groups: Vec<(u32, Vec<RowId>)> = Vec::new();
-    let mut not_good = 0_u32;
-    for row in &matter.job.rows {
-        let found = inspections.checked(row);
-        not_good = not_good.saturating_add(found.not_good);
-        match groups.iter_mut().find(|(parts, _)| *parts == found.parts) {
-            Some((_, rows)) => rows.push(row.id),
-            None => groups.push((found.parts, vec![row.id])),
+/// What the sample comes to, where one was asked for.
+pub(crate) fn comes_to(matter: &Matter<'_>) -> Option<&'static str> {
+    Some((matter.words().inspection.sample_state)(
+        Looked::at(matter)?.state,
+    ))
+}
+
+/// A sample as it is looked at.
+struct Looked {
+    /// Parts that it has.
+    sample: u32,
+    /// Rows by the parts on which all their holes were checked.
+    groups: Vec<(u32, Vec<RowId>)>,
+    state: SampleState,
+}
+
+impl Looked {
+    fn at(matter: &Matter<'_>) -> Option<Self> {
+        let (level, limit, lot) = asked(matter)?;
+        let plan = plan(lot, level, limit)?;
+        let sample = if plan.all { lot } else { plan.sample };
+        let parts = inspected::parts(matter.job);
+        let inspections = Inspections::of(matter.job, &parts);
+        let mut groups: Vec<(u32, Vec<RowId>)> = Vec::new();
+        let mut known: BTreeMap<u32, usize> = BTreeMap::new();
+        let mut not_good = 0_u32;
+        for row in &matter.job.rows {
+            let found = inspections.checked(row);
+            not_good = not_good.saturating_add(found.not_good);
+            let at = *known.entry(found.parts).or_insert(groups.len());
+            match groups.get_mut(at) {
+                Some((_, rows)) => rows.push(row.id),
+                None => groups.push((found.parts, vec![row.id])),
+            }
         }
+        let least = *known.keys().next()?;
+        let state = state(&plan, least >= sample, not_good);
+        Some(Self {
+            sample,
+            groups,
+            state,
+        })
     }
-    let least = groups.iter().map(|(parts, _)| *parts).min()?;
-    let words = &matter.words().inspection;
-    let counts = groups.into_iter().map(|(parts, rows)| {
-        (words.sample_so_far)(matter.form(), &matter.marks(rows), [parts, sample])
-    });
-    let state = state(&plan, least >= sample, not_good);
-    let state = (words.sample_state)(state).to_owned();
-    Some(counts.chain([state]).collect())
 }
 
 /// Holes are on record, the plan counts parts: of a few not good somebody has to say how many parts they are.

@@ -173,10 +173,13 @@ const UNITS: [&str; 17] = [
 fn end_of_word(text: &str) -> usize {
     let ends = text.match_indices([' ', '\n']);
     let is_end = |(at, space): &(usize, &str)| {
+        let is_figure = text[..*at].ends_with(|ch: char| ch.is_ascii_digit());
+        if *space == "\n" || !is_figure {
+            return true;
+        }
         let unit = text[at + 1..].split([' ', '\n']).next().unwrap_or("");
         let unit = unit.trim_end_matches([',', '.', ';', ':', ')', '?']);
-        let is_figure = text[..*at].ends_with(|ch: char| ch.is_ascii_digit());
-        *space == "\n" || !is_figure || !UNITS.contains(&unit)
+        !UNITS.contains(&unit)
     };
     let mut ends = ends.filter(is_end);
     ends.next().map_or(text.len(), |(at, _)| at)

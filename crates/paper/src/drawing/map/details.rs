@@ -107,6 +107,9 @@ pub(super) fn frames(
     (left_edge, right_edge): (f64, f64),
 ) -> (Vec<Reserved>, Vec<Segment>) {
     let mut lines = Vec::new();
+    if details.is_empty() {
+        return (Vec::new(), lines);
+    }
     let dots = Dots::of(places.iter().copied());
     let mut named = Vec::new();
     for (number, detail) in (1..).zip(details) {

@@ -45,15 +45,14 @@ impl View<'_> {
         }
         let room = Room {
             edges: (left_edge, right_edge),
-            taken,
             dots: Dots::of(which.iter().map(|index| places[*index])),
             lines: Lines::of([self.edges(), frames.to_vec()].concat(), &way),
         };
-        let mut laid = room.clone().laid(&spots, &places, 1);
+        let mut laid = room.laid(taken.clone(), &spots, &places, 1);
         if laid.missing > 0 {
             let mut fewer = EVERY
                 .iter()
-                .map(|every| room.clone().laid(&spots, &places, *every));
+                .map(|every| room.laid(taken.clone(), &spots, &places, *every));
             laid = fewer.find(Laid::is_nearly_whole).unwrap_or(laid);
         }
         let mut unlabeled: usize = spots.iter().map(|(_, label)| label.count).sum();
@@ -196,10 +195,8 @@ fn way(which: &[usize], places: &[(f64, f64)]) -> Vec<Segment> {
 }
 
 /// What labels have around them.
-#[derive(Clone)]
 struct Room {
     edges: (f64, f64),
-    taken: Taken,
     dots: Dots,
     lines: Lines,
 }
@@ -221,7 +218,13 @@ impl Laid {
 
 impl Room {
     /// Finds room for what begins, and for each number that is a multiple of `every`.
-    fn laid(mut self, spots: &[(usize, Label)], places: &[(f64, f64)], every: u32) -> Laid {
+    fn laid(
+        &self,
+        mut taken: Taken,
+        spots: &[(usize, Label)],
+        places: &[(f64, f64)],
+        every: u32,
+    ) -> Laid {
         let wanted = spots.iter().enumerate();
         let wanted = wanted.filter(|(_, (_, label))| label.is_new || label.number % every == 0);
         let mut laid = Laid {
@@ -230,7 +233,7 @@ impl Room {
         };
         for (at, (index, label)) in wanted {
             let stands = (laid.stands.len() < MOST_LABELS)
-                .then(|| self.beside(places[*index], label, every > 1))
+                .then(|| self.beside(&mut taken, places[*index], label, every > 1))
                 .flatten();
             match stands {
                 Some(stands) => laid.stands.push((at, stands)),
@@ -242,7 +245,8 @@ impl Room {
 
     /// Where a label stands at its hole, if there is room; best where no line runs through it.
     fn beside(
-        &mut self,
+        &self,
+        taken: &mut Taken,
         (x, y): (f64, f64),
         label: &Label,
         only_clear: bool,
@@ -265,7 +269,7 @@ impl Room {
         let free = around.into_iter().filter(|&(left, base)| {
             left >= self.edges.0
                 && left + wide <= self.edges.1
-                && self.taken.is_free((left, base), wide)
+                && taken.is_free((left, base), wide)
                 && !self.dots.any_under((left, base), wide)
         });
         let free: Vec<_> = free.collect();
@@ -273,7 +277,7 @@ impl Room {
         // What begins is named in any case.
         let other = free.first().filter(|_| label.is_new || !only_clear);
         let at = *free.iter().find(clear).or(other)?;
-        self.taken.put(at, wide);
+        taken.put(at, wide);
         Some(at)
     }
 }

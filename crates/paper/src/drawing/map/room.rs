@@ -42,7 +42,6 @@ impl Taken {
 }
 
 /// Where holes are drawn, by squares of the page.
-#[derive(Clone)]
 pub(super) struct Dots {
     squares: BTreeMap<(i64, i64), Vec<(f64, f64)>>,
 }
@@ -82,7 +81,6 @@ pub(super) fn closed(points: &[(f64, f64)]) -> Vec<Segment> {
 }
 
 /// Lines that a label had better not stand on.
-#[derive(Clone)]
 pub(super) struct Lines {
     segments: Vec<Segment>,
 }

@@ -1,4 +1,4 @@
-//! Every piece with its lines: what was measured of it, and room for what is still to be.
+//! Pieces with their lines: what was measured of them, and on blank pages room for what is still to be.
 
 use std::collections::BTreeSet;
 
@@ -77,24 +77,21 @@ pub(super) fn table(
     ]);
     let mut table = Table::new(columns).written_on();
     let holes: Vec<Hole<'_>> = matter.holes().collect();
+    let none = OfPiece {
+        remarks: vec![not_measured.to_owned()],
+        ..OfPiece::default()
+    };
     let last = holes.len().saturating_sub(1);
     for at in which {
         let Some(piece) = pieces.names.get(at).filter(|_| !table.is_cut()) else {
             break;
         };
         for hole in &holes {
-            let known = measured.pieces.get(&(at, hole.index));
+            let known = measured.pieces.get(&(at, hole.index)).unwrap_or(&none);
             // Every line names its piece: of very many marks a page may begin with any of them.
             let style = if hole.index == 0 { STRONG } else { FIGURE };
             let name = Cell::styled(piece.as_str(), style);
-            let row = match known {
-                Some(known) => row((all, matter.form()), name, hole, known, depth),
-                None => nothing(
-                    [name, Cell::new(hole.mark())],
-                    not_measured,
-                    table.columns.len(),
-                ),
-            };
+            let row = row((all, matter.form()), name, hole, known, depth);
             table.row(if hole.index < last {
                 row.with_next()
             } else {
@@ -103,14 +100,6 @@ pub(super) fn table(
         }
     }
     table
-}
-
-/// A line of a piece and a mark in which nothing stands but a remark, at its end.
-fn nothing([piece, mark]: [Cell; 2], remark: &str, columns: usize) -> TableRow {
-    let mut cells = vec![piece, mark];
-    cells.resize(columns.saturating_sub(1), Cell::blank());
-    cells.push(Cell::new(remark));
-    TableRow::new(cells).at_least(HAND)
 }
 
 /// Sets the table below its name, with what is said of the pieces as a whole.

@@ -63,7 +63,8 @@ impl Pieces {
         let runs = places.chunk_by(|one, next| one + 1 == *next && *next != self.named);
         let told = runs.map(|run| match run {
             [first, .., last] => format!("{} \u{2013} {}", name(*first), name(*last)),
-            run => run.iter().map(|at| name(*at)).collect::<String>(),
+            [one] => name(*one).to_owned(),
+            [] => String::new(),
         });
         told.collect::<Vec<_>>().join(", ")
     }

@@ -1,6 +1,6 @@
 //! Depths that the first hole decides: blind holes, and holes with a wall behind their exit.
 
-use crate::matter::Matter;
+use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
@@ -84,12 +84,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         table.set(flow);
         flow.take(mm(0.8));
         flow.text(BODY, words::FIRST_TRY);
-        for (how, said) in [
-            (words::TWO_STEPS, words::IN_TWO_STEPS),
-            (words::ONE_STEP, words::IN_ONE_GO),
-        ] {
-            let mut rows = table.rows.iter();
-            if rows.any(|row| row.cells.iter().any(|cell| cell.text == how)) {
+        for (two_steps, said) in [(true, words::IN_TWO_STEPS), (false, words::IN_ONE_GO)] {
+            let mut holes = matter.holes();
+            let of_kind = |hole: Hole<'_>| Some(hole.figures?.depth_plan?.two_steps == two_steps);
+            if holes.any(|hole| of_kind(hole) == Some(true)) {
                 flow.text(BODY, said);
             }
         }

@@ -91,8 +91,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     if told == Told::Short {
         flow.text(BODY, on_the_way::LEGEND);
     }
-    let is_half = |hole: &Hole<'_>| ends_of(hole) == Some(Ends::Both);
-    if has_limit || matter.holes().any(|hole| is_half(&hole)) {
+    if has_limit {
         flow.text(BODY, words::TIP);
         let leans = matter.holes().any(|hole| is_leaning(&hole));
         let is_round =
@@ -229,8 +228,8 @@ fn axes(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> String {
             (None, _) => {}
         }
     }
-    let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
-    if of_row.is_empty() && tilt.abs() > 0.005 {
+    if of_row.is_empty() && is_leaning(hole) {
+        let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
         said.push(words::axis(words::TILT, &degrees(tilt)));
         said.push(words::WAY_ON_DRAWING.to_owned());
     }

@@ -67,7 +67,6 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
     if TypedFigures::of(matter, hole.row.id).wear {
         said.push(words::OWN_WEAR.to_owned());
     }
-    said.retain(|said| !said.is_empty());
     said.join(" ")
 }
 

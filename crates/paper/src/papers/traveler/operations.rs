@@ -74,6 +74,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
         })
     };
 
+    let twice = setups_made_twice(matter);
     let mut list = vec![
         (words::RECEIVE.to_owned(), of(|lot| lot.labor.receive)),
         (
@@ -81,8 +82,8 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             of(|lot| lot.machine.set_up),
         ),
         (
-            if !setups_made_twice(matter).is_empty() {
-                words::first_piece_of(&setups_made_twice(matter))
+            if !twice.is_empty() {
+                words::first_piece_of(&twice)
             } else if matter.figures.setups.len() > 1 {
                 words::FIRST_PIECES.to_owned()
             } else {

@@ -40,10 +40,9 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Op
         .map(|plan| plan.first_try_mm)
         .or(figures.machine_depth_mm)?;
     if setting <= limit + SAME_MM {
-        return match plan {
-            _ if is_half => None,
-            plan => Some(words::out_of_reach(told, plan.is_some()).to_owned()),
-        };
+        // Short words are for what is to be done.
+        let is_said = !is_half && told == Told::Whole;
+        return is_said.then(|| words::out_of_reach(plan.is_some()).to_owned());
     }
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);

@@ -104,7 +104,7 @@ fn least(table: &Table, flow: &Flow) -> f64 {
         return all;
     }
     // What stays together is longer than a page.
-    of(&table.rows[..1]).min(flow.full())
+    of(table.rows.get(..1).unwrap_or_default()).min(flow.full())
 }
 
 /// The line under a row: across the table, or one to write on for each column.

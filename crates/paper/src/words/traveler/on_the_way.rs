@@ -29,11 +29,11 @@ pub const fn first_try(told: Told) -> &'static str {
 }
 
 /// No wear brings the tip past its limit: at the setting, or at a first try.
-pub const fn out_of_reach(told: Told, is_first_try: bool) -> &'static str {
-    match (told, is_first_try) {
-        (Told::Short, _) => "",
-        (Told::Whole, false) => "At this setting the tip can't pass its limit.",
-        (Told::Whole, true) => "At the first try the tip can't pass its limit.",
+pub const fn out_of_reach(is_first_try: bool) -> &'static str {
+    if is_first_try {
+        "At the first try the tip can't pass its limit."
+    } else {
+        "At this setting the tip can't pass its limit."
     }
 }
 

@@ -72,7 +72,7 @@ pub fn work(parts: u32, part_by_part: &[bool], both_ends: &[usize]) -> String {
     if several && parts > 1 {
         said += " All parts in one setup before the next setup.";
     }
-    if parts > 1 && several && !both_ends.is_empty() {
+    if !both_ends.is_empty() {
         said += &first_from_both_ends(both_ends);
     } else if parts > 1 {
         said += " Before that, in each setup, the first piece is drilled to its end with every electrode it takes, and approved.";
