@@ -92,34 +92,45 @@ pub const MAP: &str = "Map of the holes";
 pub const MAP_REMARK: &str = "to scale; mark and number; the thin line is the order, ringed where it begins; arrows: the electrode comes along \
      them";
 
-/// The sides of a part as it lies before the operator.
-pub const LEFT_RIGHT: [&str; 2] = ["left", "right"];
-/// The same across.
-pub const FRONT_REAR: [&str; 2] = ["front", "rear"];
-/// Neither at a side nor in the middle.
-pub const BETWEEN_SIDES: &str = "see the cross";
+/// Where something lies between two sides of a part.
+#[derive(Clone, Copy)]
+pub enum Lies {
+    /// At the left, in front, below.
+    Low,
+    /// Halfway.
+    Middle,
+    /// At the right, at the rear, above.
+    High,
+    /// Anywhere else.
+    Between,
+}
 
-/// The same upward.
-pub const LOWER_UPPER: [&str; 2] = ["lower", "upper"];
-
-/// Where the part's zero lies, by the sides that it lies at, none being the middle, and its height.
-pub fn zero(sides: [Option<&str>; 2], (height, is_lying): (Option<&str>, bool)) -> String {
-    let place = match sides {
-        [Some(BETWEEN_SIDES), _] | [_, Some(BETWEEN_SIDES)] => "where the cross is".to_owned(),
-        [None, None] => "in the middle".to_owned(),
-        [Some(one), None] | [None, Some(one)] => format!("in the middle of the {one} side"),
-        [Some(side), Some(end)] => format!("{end} {side} corner; stops are at these two sides"),
+/// Where the part's zero lies from left to right, from front to rear and upward, as the part lies before the operator.
+pub fn zero([across, away, up]: [Lies; 3], is_lying: bool) -> String {
+    let named = |lies, [low, high]: [&'static str; 2]| match lies {
+        Lies::Low => Some(low),
+        Lies::High => Some(high),
+        Lies::Middle | Lies::Between => None,
     };
-    let height = match (height, is_lying) {
-        (Some(BETWEEN_SIDES), _) => "height: see the cross".to_owned(),
-        (Some(face), false) => format!("height: {face} face"),
-        (None, false) => "height: half way up".to_owned(),
+    let side = named(across, ["left", "right"]);
+    let end = named(away, ["front", "rear"]);
+    let place = match (across, away) {
+        (Lies::Between, _) | (_, Lies::Between) => "where the cross is".to_owned(),
+        _ => match (side, end) {
+            (None, None) => "in the middle".to_owned(),
+            (Some(one), None) | (None, Some(one)) => format!("in the middle of the {one} side"),
+            (Some(side), Some(end)) => format!("{end} {side} corner; stops are at these two sides"),
+        },
+    };
+    let height = match (up, is_lying) {
+        (Lies::Between, _) => "height: see the cross",
+        (Lies::Low, false) => "height: lower face",
+        (Lies::High, false) => "height: upper face",
+        (Lies::Middle, false) => "height: half way up",
         // The part is seen along the axis that turns it.
-        (Some(face), true) if face == LOWER_UPPER[1] => {
-            "along the index axis: the face that is seen here".to_owned()
-        }
-        (Some(_), true) => "along the index axis: the face behind".to_owned(),
-        (None, true) => "along the index axis: half way".to_owned(),
+        (Lies::High, true) => "along the index axis: the face that is seen here",
+        (Lies::Low, true) => "along the index axis: the face behind",
+        (Lies::Middle, true) => "along the index axis: half way",
     };
     format!("the part's zero, the large cross, as it lies here: {place}; {height}")
 }

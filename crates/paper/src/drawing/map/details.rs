@@ -1,7 +1,7 @@
 //! Parts of a map that stand larger below it, where not every hole has room for its label.
 
 use super::labels::Reserved;
-use super::model::{Map, extent_of};
+use super::model::{Map, Vector, extent_of};
 use super::room::{Dots, Segment, closed};
 use super::view::View;
 use super::{AROUND, Look, bar};
@@ -83,11 +83,33 @@ fn way_from(map: &Map, first: usize) -> Detail {
 
 /// How much larger a detail stands than the map of so many points a mm, where it is so wide.
 pub(super) fn gain(map: &Map, detail: &Detail, width: f64, scale: f64) -> f64 {
-    let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
-    let [least, most] = extent_of(points, 0.5);
-    let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
-    let room = (width - 4.0 * AROUND, HEIGHT - 3.2 * AROUND);
-    (room.0 / wide).min(room.1 / deep) / scale
+    Fitted::into(map, detail, width, HEIGHT).scale / scale
+}
+
+/// Where the holes of a detail lie in its place, and how large.
+struct Fitted {
+    least: Vector,
+    most: Vector,
+    /// Points of the page that its holes may take.
+    room: (f64, f64),
+    /// Points a mm.
+    scale: f64,
+}
+
+impl Fitted {
+    fn into(map: &Map, detail: &Detail, width: f64, height: f64) -> Self {
+        let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
+        let [least, most] = extent_of(points, 0.5);
+        // Labels stand right of the holes.
+        let room = (width - 4.0 * AROUND, height - 3.2 * AROUND);
+        let scale = (room.0 / (most[0] - least[0])).min(room.1 / (most[1] - least[1]));
+        Self {
+            least,
+            most,
+            room,
+            scale,
+        }
+    }
 }
 
 /// The height that a detail takes where it is so wide.
@@ -149,12 +171,13 @@ pub(super) fn draw(
     (left, top, width, height): (f64, f64, f64, f64),
     look: &Look,
 ) {
-    let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
-    let [least, most] = extent_of(points, 0.5);
+    let Fitted {
+        least,
+        most,
+        room,
+        scale,
+    } = Fitted::into(map, detail, width, height);
     let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
-    // Labels stand right of the holes.
-    let room = (width - 4.0 * AROUND, height - 3.2 * AROUND);
-    let scale = (room.0 / wide).min(room.1 / deep);
     let corner = (
         left + AROUND + (room.0 - wide * scale) / 2.0,
         top + 1.6 * AROUND + (room.1 - deep * scale) / 2.0,

@@ -14,7 +14,7 @@ use quillbore_job::{Field, Job};
 use super::BETWEEN;
 use crate::matter::axes::seen_from_exit;
 use crate::matter::mark_in;
-use crate::words::drawing as words;
+use crate::words::drawing::{self as words, Lies};
 
 /// Places that are no farther apart are one [mm].
 const SAME_MM: f64 = 0.01;
@@ -136,23 +136,22 @@ impl Map {
     pub(super) fn zero(&self) -> Option<String> {
         let corners = self.corners()?;
         let zero = self.at([0.0; 3]);
-        let side = |axis: usize, [low, high]: [&'static str; 2]| {
+        let lies = |axis: usize| {
             let along = corners.map(|corner| self.at(corner)[axis]);
             let least = along.iter().copied().fold(f64::MAX, f64::min);
             let most = along.iter().copied().fold(f64::MIN, f64::max);
             let near = |mm: f64| (zero[axis] - mm).abs() < SAME_MM;
-            match () {
-                () if near(least) => Some(low),
-                () if near(most) => Some(high),
-                () if near((least + most) / 2.0) => None,
-                () => Some(words::BETWEEN_SIDES),
+            if near(least) {
+                Lies::Low
+            } else if near(most) {
+                Lies::High
+            } else if near((least + most) / 2.0) {
+                Lies::Middle
+            } else {
+                Lies::Between
             }
         };
-        let sides = [side(0, words::LEFT_RIGHT), side(1, words::FRONT_REAR)];
-        Some(words::zero(
-            sides,
-            (side(2, words::LOWER_UPPER), self.is_lying),
-        ))
+        Some(words::zero([0, 1, 2].map(lies), self.is_lying))
     }
 
     /// Least and most of all that is drawn, as it is seen.
