@@ -145,6 +145,15 @@ pub enum Kind {
     ToolMisses { offset_mm: f64, radius_mm: f64 },
     /// Part of the hole lies outside the work: no closed wall.
     Overhang { by_mm: f64 },
+    /// Metal beside the hole, at a side face or the side of a round bar, is thin.
+    ThinSideWall { wall_mm: f64 },
+    /// The hole leaves into a bore or crossing hole that it is not wholly inside of: part of the tool stays
+    /// in the metal beside it.
+    ExitGrazes { by_mm: f64 },
+    /// The hole's axis misses the surface that it is to leave by.
+    ExitMisses { offset_mm: f64, radius_mm: f64 },
+    /// On a ball the offset says another angle than the one typed; the offset counts.
+    AngleTwice { typed_deg: f64, offset_deg: f64 },
     /// A steep thin wall has no full metal at all.
     NoFullMetal { zones_mm: f64, depth_mm: f64 },
     /// Behind the exit there is less room than the lot's wear and overtravel ask for: it needs
@@ -266,6 +275,10 @@ impl Kind {
             Self::AxisMisses { .. } => "axis-misses",
             Self::ToolMisses { .. } => "tool-misses",
             Self::Overhang { .. } => "overhang",
+            Self::ThinSideWall { .. } => "thin-side-wall",
+            Self::ExitGrazes { .. } => "exit-grazes",
+            Self::ExitMisses { .. } => "exit-misses",
+            Self::AngleTwice { .. } => "angle-twice",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",
             Self::BackingHolds { .. } => "backing-holds",

@@ -8,6 +8,7 @@ use crate::idx::Idx;
 use crate::quantity::Limits;
 pub use crate::row_id::RowId;
 use crate::standards::sampling::InspectionLevel;
+pub use crate::surface::Surface;
 use crate::tables::{Machine, Material, Tube};
 
 /// One job as the calculation sees it; what has not been typed yet is `None`.
@@ -109,7 +110,10 @@ pub struct RowInput {
     pub tilt_deg: f64,
     /// The surface that the tool enters.
     pub surface: Surface,
-    /// Free distance behind the exit [mm]; `None` where nothing is behind it.
+    /// The surface that the tool leaves, where it is told: otherwise a wall is as thick everywhere and a
+    /// round bar is left as it is entered.
+    pub exit: Option<Exit>,
+    /// Free distance behind the exit [mm]; `None` where nothing is behind it, or what the exit says.
     pub behind_mm: Option<f64>,
     /// Backing is planned behind the exit.
     pub backed: bool,
@@ -131,6 +135,13 @@ pub struct RowInput {
 }
 
 impl RowInput {
+    /// Whether the far side is open and can be drilled from.
+    #[must_use]
+    pub(crate) fn is_open_behind(&self) -> bool {
+        let inside = self.exit.is_some_and(|exit| exit.surface.is_inside());
+        self.end == HoleEnd::Through && !inside
+    }
+
     /// Lower and upper limit of the depth as the drawing gives them, where they can be [mm].
     #[must_use]
     pub const fn given_depth_limits(&self) -> Option<Limits> {
@@ -154,6 +165,7 @@ impl RowInput {
             end,
             tilt_deg,
             surface,
+            exit,
             behind_mm,
             backed,
             wall_waived,
@@ -173,6 +185,7 @@ impl RowInput {
             && *risk_agreed == other.risk_agreed
             && *end == other.end
             && *surface == other.surface
+            && *exit == other.exit
             && *behind_mm == other.behind_mm
             && *backed == other.backed
             && *wall_waived == other.wall_waived
@@ -218,26 +231,13 @@ pub enum Ends {
     Both,
 }
 
-/// The surface at an entry.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub enum Surface {
-    /// A plane.
-    #[default]
-    Flat,
-    /// A cylinder whose axis is square to the hole's.
-    Cylinder {
-        /// Radius [mm].
-        radius_mm: f64,
-        /// Offset of the hole's axis from the cylinder's [mm].
-        offset_mm: f64,
-    },
-    /// A ball.
-    Ball {
-        /// Radius [mm].
-        radius_mm: f64,
-        /// Offset of the hole's axis from the ball's center [mm].
-        offset_mm: f64,
-    },
+/// The surface that a hole ends in, and how it is met.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exit {
+    /// The surface.
+    pub surface: Surface,
+    /// Angle between the hole's axis and its normal, or along its cylinder [deg].
+    pub tilt_deg: f64,
 }
 
 /// One layer of a layered part.

@@ -43,6 +43,7 @@ pub mod span;
 pub mod spread;
 pub mod standards;
 pub mod stop;
+pub mod surface;
 pub mod tables;
 pub mod travel;
 pub mod wear;

@@ -47,6 +47,10 @@ pub(super) struct Bottom {
     pub(super) low: f64,
     /// Overtravel past a clear exit [mm].
     pub(super) wanted_mm: f64,
+    /// Free distance behind the exit [mm]; `None` where nothing is behind it.
+    pub(super) behind_mm: Option<f64>,
+    /// How far before the axis crosses the surface the tool touches it [mm].
+    pub(super) touch_mm: f64,
 }
 
 impl Depth {
@@ -76,8 +80,11 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
         wear_mm,
         low,
         wanted_mm,
+        behind_mm,
+        touch_mm,
     } = *bottom;
-    let first_try = |tip_mm: f64| tip_mm + wear_mm * low;
+    // The machine counts from where the tool touched.
+    let first_try = |tip_mm: f64| touch_mm + tip_mm + wear_mm * low;
     let one_step_mm = depth_scatter(depth_mm, wear_mm, start.hole_scatter);
     let two_steps_mm = one_step_mm * LEFT_BY_TWO_STEPS;
     if row.end == HoleEnd::Blind {
@@ -87,7 +94,7 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
         return Some(Depth {
             plan: DepthPlan {
                 first_try_mm: first_try(depth_mm),
-                never_beyond_mm: limits.upper,
+                never_beyond_mm: touch_mm + limits.upper,
                 two_steps,
                 scatter_mm: if two_steps { two_steps_mm } else { one_step_mm },
                 allowed_mm,
@@ -96,7 +103,7 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
             wall: None,
         });
     }
-    let behind_mm = row.behind_mm.filter(|_| !row.backed)?;
+    let behind_mm = behind_mm.filter(|_| !row.backed)?;
     let by_lot_mm = wear_mm * (1.0 - low);
     // Whatever the lot wears, and however its holes scatter, the wall is out of reach.
     if wanted_mm + by_lot_mm.max(one_step_mm) <= behind_mm {
@@ -111,7 +118,7 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
         plan: DepthPlan {
             first_try_mm: first_try(depth_mm + after_mm + overtravel_mm),
             // Sparks cross the gap, so the wall is reached that much before the tip is there.
-            never_beyond_mm: depth_mm + (behind_mm - gap_mm).max(0.0),
+            never_beyond_mm: touch_mm + depth_mm + (behind_mm - gap_mm).max(0.0),
             two_steps,
             scatter_mm,
             allowed_mm: behind_mm,

@@ -67,8 +67,10 @@ impl Context<'_> {
                 }
             });
             let hole_mm = middle.or(plan.made.as_ref().map(|made| made.sized.median_mm()));
-            figures.tilt_deg = met.tilt_deg;
-            figures.mouth_mm = hole_mm.and_then(|hole| crate::entry::mouth(hole, met.tilt_deg));
+            figures.tilt_deg = met.entered.tilt_deg;
+            figures.mouth_mm =
+                hole_mm.and_then(|hole| crate::entry::mouth(hole, met.entered.tilt_deg));
+            figures.behind_mm = met.behind_mm;
             figures.zones_mm = met.zones.map(|zones| AtEnds {
                 entry: zones.entry.length_mm(),
                 exit: zones.exit.length_mm(),
@@ -129,14 +131,14 @@ impl Context<'_> {
         figures.steps.tip_mm = Some(way.tip_mm());
         figures.steps.beyond_exit_mm = way.beyond_exit_mm;
         figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
-        let deepest = way.sides.iter().flatten();
-        let set_to = deepest
-            .map(|side| side.tip_mm + side.wear_mm)
-            .fold(0.0, f64::max);
-        figures.machine_depth_mm = Some(set_to);
-        if let [Some(near), Some(far)] = &way.sides {
-            figures.half_settings_mm = Some([near, far].map(|side| side.tip_mm + side.wear_mm));
-        }
+        // The machine counts from where the tool touched, which on a slope is before the axis crosses it.
+        let touches = [way.touch_mm.entry, way.touch_mm.exit];
+        let sides = way.sides.iter().flatten().zip(touches);
+        let mut settings = sides.map(|(side, touch_mm)| touch_mm + side.tip_mm + side.wear_mm);
+        let (near, far) = (settings.next(), settings.next());
+        figures.machine_depth_mm = near.map(|near| far.map_or(near, |far| near.max(far)));
+        figures.half_settings_mm = near.zip(far).map(|(near, far)| [near, far]);
+        figures.touch_mm = way.touch_mm;
         let (Some(machine), Some(usable_mm), Some(reach)) =
             (self.machine, plan.usable_mm, &plan.reach)
         else {
@@ -241,6 +243,8 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         target_depth_mm: None,
         machine_depth_mm: None,
         half_settings_mm: None,
+        touch_mm: AtEnds::default(),
+        behind_mm: row.behind_mm,
         usable_mm: plan.usable_mm,
         mounted_mm: None,
         reach_one_mm: None,

@@ -1,7 +1,8 @@
 //! How a row's tool meets the work where it enters and where it leaves.
 
-use crate::entry::{AtEnds, Meeting, Zone, flat, round, tilt_on_round};
+use crate::entry::{AtEnds, Meeting, Zone};
 use crate::input::{HoleEnd, RowInput, Surface};
+use crate::surface::Met as Surfaced;
 
 /// A hole at least this share of the chord on the axis goes through the whole round.
 const THROUGH_SHARE: f64 = 0.99;
@@ -9,58 +10,66 @@ const THROUGH_SHARE: f64 = 0.99;
 /// How a row's tool meets the work.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Met {
-    /// Angle from the surface's normal [deg].
-    pub(super) tilt_deg: f64,
-    /// Entry and exit zone; `None` where the axis does not cross the surface.
+    /// The entry.
+    pub(super) entered: Surfaced,
+    /// The exit; `None` for a closed end, and for a face square to the axis.
+    pub(super) left: Option<Surfaced>,
+    /// Entry and exit zone; `None` where the axis does not cross a surface.
     pub(super) zones: Option<AtEnds<Zone>>,
-    /// How the tool lies to a round surface.
-    pub(super) meeting: Meeting,
+    /// Free distance behind the exit [mm]: as typed, else across the bore that the hole opens into.
+    pub(super) behind_mm: Option<f64>,
 }
 
 /// How a tool of this diameter meets the work.
 ///
-/// A wall is taken to have parallel faces, so that a tilted hole leaves as it enters. A hole through a
-/// whole round bar or ball leaves as it enters too; a shorter one is taken to end in a face square
-/// to its axis. A blind hole has no exit zone.
+/// Where nobody told the exit, a wall is taken to have parallel faces, so that a tilted hole leaves as it
+/// enters; a hole through a whole round bar or ball leaves as it enters too, a shorter one is taken to
+/// end in a face square to its axis. A blind hole has no exit zone.
 pub(super) fn meet(row: &RowInput, tube_mm: f64, depth_mm: Option<f64>) -> Met {
-    let open = row.end != HoleEnd::Blind;
-    let (radius_mm, offset_mm) = match row.surface {
-        Surface::Flat => {
-            let exit = |zone| if open { zone } else { Zone::NONE };
-            return Met {
-                tilt_deg: row.tilt_deg,
-                zones: flat(tube_mm, row.tilt_deg).map(|entry| AtEnds {
-                    entry,
-                    exit: exit(entry),
-                }),
-                meeting: Meeting::Whole,
-            };
-        }
-        Surface::Cylinder {
-            radius_mm,
-            offset_mm,
-        }
-        | Surface::Ball {
-            radius_mm,
-            offset_mm,
-        } => (radius_mm, offset_mm),
-    };
-    let met = round(radius_mm, offset_mm, tube_mm);
-    let through = depth_mm.is_some_and(|depth| depth >= THROUGH_SHARE * met.axis_chord_mm);
-    let mut entry = met.zone;
-    if let (Meeting::Overhang { .. }, Some(depth)) = (met.meeting, depth_mm) {
-        // No closed wall anywhere: all of it is zone.
-        entry.after_mm = entry.after_mm.max(depth);
-    }
-    let exit = if open && through {
-        met.zone.mirrored()
+    let entered = row.surface.entered(row.tilt_deg, tube_mm);
+    let left = if row.end == HoleEnd::Blind {
+        None
     } else {
-        Zone::NONE
+        left(row, tube_mm, depth_mm, &entered)
     };
-    let crosses = matches!(met.meeting, Meeting::Whole | Meeting::Overhang { .. });
+    let mut entry = entered.zone;
+    if let (Meeting::Overhang { .. }, Some(depth), Some(zone)) =
+        (entered.meeting, depth_mm, &mut entry)
+    {
+        // No closed wall anywhere: all of it is zone.
+        zone.after_mm = zone.after_mm.max(depth);
+    }
+    let exit = left.map_or(Some(Zone::NONE), |left| left.zone);
     Met {
-        tilt_deg: tilt_on_round(radius_mm, offset_mm).unwrap_or(90.0),
-        zones: crosses.then_some(AtEnds { entry, exit }),
-        meeting: met.meeting,
+        entered,
+        left,
+        zones: entry.zip(exit).map(|(entry, exit)| AtEnds { entry, exit }),
+        behind_mm: row.behind_mm.or(left.and_then(|left| left.room_mm)),
+    }
+}
+
+/// How it leaves; `None` for a face square to the axis.
+fn left(
+    row: &RowInput,
+    tube_mm: f64,
+    depth_mm: Option<f64>,
+    entered: &Surfaced,
+) -> Option<Surfaced> {
+    if let Some(exit) = row.exit {
+        return Some(exit.surface.left(exit.tilt_deg, tube_mm));
+    }
+    match row.surface {
+        Surface::Flat => Some(row.surface.left(row.tilt_deg, tube_mm)),
+        Surface::Cylinder { .. } | Surface::Ball { .. } => {
+            let chord_mm = entered.chord_mm?;
+            let through = depth_mm.is_some_and(|depth| depth >= THROUGH_SHARE * chord_mm);
+            let left = row.surface.left(row.tilt_deg, tube_mm);
+            through.then_some(Surfaced {
+                // Whatever it leaves is told of its entry.
+                meeting: Meeting::Whole,
+                ..left
+            })
+        }
+        Surface::Edge { .. } | Surface::Bore { .. } => None,
     }
 }

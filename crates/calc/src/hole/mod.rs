@@ -42,6 +42,7 @@ mod route;
 mod say;
 mod say_deep;
 mod say_size;
+mod say_surface;
 mod setting;
 mod stock;
 mod stuff;

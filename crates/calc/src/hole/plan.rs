@@ -71,7 +71,7 @@ impl Context<'_> {
 
     /// A row from both ends, where only half of its taper fits between the limits.
     fn both_ends_alone(&self, row: &RowInput) -> Option<Plan> {
-        if row.end != HoleEnd::Through || row.ends.is_some() {
+        if !row.is_open_behind() || row.ends.is_some() {
             return None;
         }
         let both = RowInput {
@@ -111,7 +111,7 @@ impl Context<'_> {
         let limits_mm = row.limits_mm.filter(|Limits { lower, upper }| {
             *lower >= 0.0 && lower <= upper && *upper > 0.0 && upper.is_finite()
         });
-        let both_asked = row.ends == Some(Ends::Both) && row.end == HoleEnd::Through;
+        let both_asked = row.ends == Some(Ends::Both) && row.is_open_behind();
         let from_an_end = if both_asked { 0.5 } else { 1.0 } * depth_mm.unwrap_or(0.0);
         let taper = if row.end == HoleEnd::Blind {
             0.0
@@ -222,13 +222,10 @@ impl Context<'_> {
                 ratio: ratio.or(stands_mm)?,
             })
         };
-        let from_both = self
-            .lessons
-            .filter(|_| row.end == HoleEnd::Through)
-            .map(|_| {
-                let from_end_mm = f64::midpoint(depth_mm, overlap_mm.clamp(0.0, depth_mm));
-                self.stuff(row, facts, plan, from_end_mm)
-            });
+        let from_both = self.lessons.filter(|_| row.is_open_behind()).map(|_| {
+            let from_end_mm = f64::midpoint(depth_mm, overlap_mm.clamp(0.0, depth_mm));
+            self.stuff(row, facts, plan, from_end_mm)
+        });
         let first_of = |stuff: &Stuff| stuff.feed.as_ref().map(Profile::first);
         let of_both = (from_both.as_ref()).map(|stuff| (stuff.own, first_of(stuff)));
         let Some(one) = along(stuff.feed, stuff.ratio) else {
@@ -247,6 +244,7 @@ impl Context<'_> {
             depth_mm,
             tube_mm: facts.outer_mm,
             zones,
+            behind_mm: met.behind_mm,
             both: both.unwrap_or_else(|| one.clone()),
             one,
             deepest_mm: if stands.is_some() {

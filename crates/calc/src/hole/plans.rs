@@ -9,6 +9,7 @@ use super::planned::Plan;
 use super::remembered::{MOST, remember};
 use crate::input::RowInput;
 use crate::quantity::Limits;
+use crate::surface::Surface;
 
 /// Plans of rows of which nothing was overruled, by what tells most rows apart.
 #[derive(Clone, Debug, Default)]
@@ -61,8 +62,10 @@ fn rest(row: &RowInput) -> u64 {
     let place = row.places.first().into_iter();
     let place = place.flat_map(|place| place.point_mm.into_iter().chain(place.axis));
     let lengths = row.behind_mm.into_iter().chain(depth).chain(layers);
+    let surfaces = [Some(row.surface), row.exit.map(|exit| exit.surface)];
+    let surfaces = surfaces.into_iter().flatten().flat_map(Surface::lengths_mm);
     let counts = [row.count, row.dress_every.unwrap_or_default()];
-    let words = lengths.chain(place).map(f64::to_bits);
+    let words = lengths.chain(place).chain(surfaces).map(f64::to_bits);
     let words = words.chain(counts.map(u64::from));
     words.fold(0xcbf2_9ce4_8422_2325, |number, word| {
         (number ^ word).wrapping_mul(0x0100_0000_01b3)

@@ -12,7 +12,7 @@ use super::planned::{EndsCost, Plan, Reach, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
 use crate::idx::Idx;
-use crate::input::{Ends, HoleEnd, RowInput};
+use crate::input::{Ends, RowInput};
 use crate::learn::{Breakage, BreakageClass, Lessons};
 use crate::quantity::Pace;
 use crate::tables::{Machine, Tube};
@@ -71,7 +71,7 @@ impl Context<'_> {
         metal: &Metal,
     ) {
         let start = &self.start;
-        let open = row.end == HoleEnd::Through;
+        let open = row.is_open_behind();
         let asked = if open { row.ends } else { Some(Ends::One) };
         let Some(machine) = self.machine else {
             plan.way = Some(if asked == Some(Ends::Both) {

@@ -12,7 +12,7 @@ use crate::entry::Meeting;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::idx::Idx;
-use crate::input::{Ends, HoleEnd, RowInput, Surface};
+use crate::input::{Ends, RowInput};
 use crate::job_figures::DepthPlan;
 use crate::quantity::Limits;
 use crate::reach::miss;
@@ -38,7 +38,7 @@ pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Ve
     voice.tube();
     voice.size();
     voice.drilled_before();
-    voice.meeting();
+    voice.surfaces();
     if let Some(way) = &plan.way {
         voice.way(way);
     }
@@ -101,7 +101,7 @@ impl Voice<'_> {
             };
             self.say(Level::Check, kind, Some(Remedy::DepthFromLayers(row.id)));
         }
-        if row.ends == Some(Ends::Both) && row.end != HoleEnd::Through {
+        if row.ends == Some(Ends::Both) && !row.is_open_behind() {
             let remedy = Remedy::DrillOneEnd(row.id);
             self.say(Level::Check, Kind::FarEndClosed, Some(remedy));
         }
@@ -186,50 +186,11 @@ impl Voice<'_> {
         }
     }
 
-    fn meeting(&mut self) {
-        let Some(met) = self.plan.met else { return };
-        let (radius_mm, offset_mm) = match self.row.surface {
-            Surface::Flat => {
-                if met.zones.is_none() {
-                    let tilt_deg = met.tilt_deg;
-                    self.say(Level::Stop, Kind::TiltOutOfRange { tilt_deg }, None);
-                }
-                return;
-            }
-            Surface::Cylinder {
-                radius_mm,
-                offset_mm,
-            }
-            | Surface::Ball {
-                radius_mm,
-                offset_mm,
-            } => (radius_mm, offset_mm),
-        };
-        match met.meeting {
-            Meeting::Whole => {}
-            Meeting::Overhang { by_mm } => self.say(Level::Check, Kind::Overhang { by_mm }, None),
-            Meeting::AxisMisses => {
-                let kind = Kind::AxisMisses {
-                    offset_mm,
-                    radius_mm,
-                };
-                self.say(Level::Stop, kind, None);
-            }
-            Meeting::ToolMisses => {
-                let kind = Kind::ToolMisses {
-                    offset_mm,
-                    radius_mm,
-                };
-                self.say(Level::Stop, kind, None);
-            }
-        }
-    }
-
     fn way(&mut self, way: &Way) {
         let (Some(met), Some(depth_mm)) = (self.plan.met, self.plan.depth_mm) else {
             return;
         };
-        if way.full_metal_mm <= 0.0 && met.meeting == Meeting::Whole {
+        if way.full_metal_mm <= 0.0 && met.entered.meeting == Meeting::Whole {
             let zones = met.zones.unwrap_or_default();
             let zones_mm = zones.entry.length_mm() + zones.exit.length_mm();
             let kind = Kind::NoFullMetal { zones_mm, depth_mm };
@@ -300,7 +261,8 @@ impl Voice<'_> {
 
     /// A wall behind the exit that only the backing keeps from the tip.
     fn backed(&mut self, way: &Way, depth_mm: f64) {
-        let Some(behind_mm) = self.row.behind_mm.filter(|_| self.row.backed) else {
+        let behind_mm = self.plan.met.and_then(|met| met.behind_mm);
+        let Some(behind_mm) = behind_mm.filter(|_| self.row.backed) else {
             return;
         };
         let past_mm = way.tip_mm() - depth_mm;

@@ -16,6 +16,8 @@ pub(super) struct Metal {
     pub(super) depth_mm: f64,
     pub(super) tube_mm: f64,
     pub(super) zones: AtEnds<Zone>,
+    /// Free distance behind the exit [mm]; `None` where nothing is behind it.
+    pub(super) behind_mm: Option<f64>,
     /// Along the axis, where it is drilled from one end.
     pub(super) one: Along,
     /// Along the axis, where it is drilled from both: the shop's records tell shallow from deep.
@@ -54,6 +56,9 @@ pub(super) struct Way {
     pub(super) overtravel_mm: f64,
     /// What of the exit zone lies beyond the exit, drilled from one end [mm].
     pub(super) beyond_exit_mm: f64,
+    /// How far before the axis crosses the surface the tool touches it, at each end that it begins from
+    /// [mm].
+    pub(super) touch_mm: AtEnds<f64>,
     /// How a blind depth, or one with a wall behind it, is come to.
     pub(super) depth: Option<Depth>,
     /// Length lost in one hole before the estimator overruled it [mm].
@@ -125,6 +130,10 @@ impl Metal {
             full_metal_mm: cut.full_metal_mm(),
             overtravel_mm: 0.0,
             beyond_exit_mm: exit.after_mm,
+            touch_mm: AtEnds {
+                entry: entry.before_mm,
+                exit: 0.0,
+            },
             depth: None,
             computed_wear_mm: None,
         };
@@ -143,6 +152,8 @@ impl Metal {
             wear_mm: way.wear_mm(),
             low: self.low,
             wanted_mm: way.overtravel_mm,
+            behind_mm: self.behind_mm,
+            touch_mm: entry.before_mm,
         };
         way.depth = sure_depth(row, &bottom, start);
         if let Some(depth) = &way.depth {
@@ -193,6 +204,10 @@ impl Metal {
             full_metal_mm: near.full_metal_mm() + far.full_metal_mm(),
             overtravel_mm: beyond_mm,
             beyond_exit_mm: 0.0,
+            touch_mm: AtEnds {
+                entry: entry.before_mm,
+                exit: far.entry.before_mm,
+            },
             depth: None,
             computed_wear_mm: None,
         };

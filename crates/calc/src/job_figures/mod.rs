@@ -154,6 +154,11 @@ pub struct HoleFigures {
     /// The setting: travel from touch-off at which the machine is set to stop, median wear made up
     /// for [mm]. How far the tip goes is the target depth less the stand-off.
     pub machine_depth_mm: Option<f64>,
+    /// How far before the axis crosses the surface the tool touches it, at the ends that it begins from
+    /// [mm]: on a slope a square end touches with its edge. Settings count from there.
+    pub touch_mm: AtEnds<f64>,
+    /// Free distance behind the exit [mm]: as typed, else across the bore that the hole opens into.
+    pub behind_mm: Option<f64>,
     /// The settings of a hole from both ends, from its entry and from its exit, median wear made up for [mm].
     pub half_settings_mm: Option<[f64; 2]>,
     /// Usable length U of the electrode [mm].
@@ -252,7 +257,7 @@ impl MinutesIn {
 pub struct DepthPlan {
     /// The setting of the first try: the target at the wear that one lot in fifty stays under [mm].
     pub first_try_mm: f64,
-    /// How far the tip may go from the work's surface at most [mm].
+    /// How far the tip may go at most from where it touched [mm].
     pub never_beyond_mm: f64,
     /// Each hole is drilled to 80 percent, touched off and corrected.
     pub two_steps: bool,

@@ -3,20 +3,12 @@
 use proptest::prelude::*;
 use quillbore_calc::finding::Level;
 use quillbore_calc::hole::{Context, Draw, row_figures};
-use quillbore_calc::input::{Ends, HoleEnd, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::{Idx, JobInput, Limits, RowInput};
 
-use super::first;
 use super::shop::*;
-
-fn codes(found: &HoleFigures, level: Level) -> Vec<&'static str> {
-    let of_level = found
-        .findings
-        .iter()
-        .filter(|finding| finding.level == level);
-    of_level.map(|finding| finding.kind.code()).collect()
-}
+use super::{codes, first};
 
 fn with(change: impl Fn(&mut JobInput)) -> HoleFigures {
     let mut input = job(vec![through(0.8, 20.0)]);
@@ -151,6 +143,14 @@ fn surface() -> impl Strategy<Value = Surface> {
             radius_mm,
             offset_mm
         }),
+        (number(), number()).prop_map(|(included_deg, offset_mm)| Surface::Edge {
+            included_deg,
+            offset_mm
+        }),
+        (number(), number()).prop_map(|(radius_mm, offset_mm)| Surface::Bore {
+            radius_mm,
+            offset_mm
+        }),
     ]
 }
 
@@ -162,6 +162,7 @@ prop_compose! {
         end in prop_oneof![Just(HoleEnd::Through), Just(HoleEnd::Into), Just(HoleEnd::Blind)],
         tilt_deg in prop_oneof![3 => -95.0..95.0, 1 => number()],
         surface in surface(),
+        exit in proptest::option::of((surface(), prop_oneof![3 => -95.0..95.0, 1 => number()])),
         behind_mm in proptest::option::of(number()),
         flags in any::<[bool; 2]>(),
         layered in proptest::collection::vec(((0..4_usize).prop_map(Idx::new), number()), 0..4),
@@ -174,6 +175,7 @@ prop_compose! {
             end,
             tilt_deg,
             surface,
+            exit: exit.map(|(surface, tilt_deg)| Exit { surface, tilt_deg }),
             behind_mm,
             backed: flags[0],
             core_trapped: flags[1],

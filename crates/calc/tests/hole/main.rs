@@ -24,8 +24,10 @@ mod money;
 mod overrules;
 mod reach;
 mod sizes;
+mod surfaces;
 mod tubes;
 
+use quillbore_calc::finding::Level;
 use quillbore_calc::hole::row_figures;
 use quillbore_calc::input::Overrule;
 use quillbore_calc::job_figures::HoleFigures;
@@ -64,4 +66,10 @@ fn close(found: f64, expected: f64, within: f64) {
         (found - expected).abs() <= within,
         "{found} is not {expected} within {within}"
     );
+}
+
+/// The codes of a row's findings of one level.
+fn codes(found: &HoleFigures, level: Level) -> Vec<&'static str> {
+    let of_level = (found.findings.iter()).filter(|finding| finding.level == level);
+    of_level.map(|finding| finding.kind.code()).collect()
 }

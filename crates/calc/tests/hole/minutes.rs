@@ -264,7 +264,9 @@ fn depths() {
         8.0 + 20.0 + half_zone + 2.5,
         1e-9,
     );
-    let set_to = 20.0 + half_zone + 2.5 + found.wear_mm.unwrap();
+    // From where the edge of a square end touches the slope, half a zone above the axis.
+    close(found.touch_mm.entry, half_zone, 1e-12);
+    let set_to = half_zone + 20.0 + half_zone + 2.5 + found.wear_mm.unwrap();
     close(found.machine_depth_mm.unwrap(), set_to, 1e-9);
     close(
         found.mouth_mm.unwrap(),
@@ -276,6 +278,8 @@ fn depths() {
         ..row
     });
     close(blind.target_depth_mm.unwrap(), 28.0, 1e-9);
+    let plan = blind.depth_plan.unwrap();
+    close(plan.never_beyond_mm, half_zone + 20.2, 1e-9);
     assert_eq!(blind.overtravel_mm, None);
     assert_eq!(blind.zones_mm.unwrap().exit, 0.0);
     // In two steps: one touch-off and one retract more.

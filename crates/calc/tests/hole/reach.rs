@@ -244,14 +244,16 @@ fn both_ends_of_a_tilted_hole() {
         let wear =
             |depth: f64| 0.48_f64.sqrt() * depth * (1.0 + (1.5_f64.sqrt() - 1.0) * depth / 100.0);
         close(found.wear_mm.unwrap(), wear(near) + wear(far), 1e-9);
-        let deepest = far + beyond + wear(far);
+        // At 45 degrees a square end touches half its diameter above the axis, on either side.
+        let touch = 0.5;
+        let deepest = touch + far + beyond + wear(far);
         close(
             found.machine_depth_mm.unwrap(),
-            deepest.max(near + wear(near)),
+            deepest.max(touch + near + wear(near)),
             1e-9,
         );
         let [entry, exit] = found.half_settings_mm.unwrap();
-        close(entry, near + wear(near), 1e-9);
+        close(entry, touch + near + wear(near), 1e-9);
         close(exit, deepest, 1e-9);
     }
 }

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use quillbore_calc::assemble::quick;
 use quillbore_calc::direction::between;
+use quillbore_calc::entry::AtEnds;
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::{Ends, PartAxis, RowInput};
 use quillbore_calc::job_figures::{HoleFigures, HoleSteps, SetupFigures};
@@ -46,6 +47,8 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         target_depth_mm: None,
         machine_depth_mm: None,
         half_settings_mm: None,
+        touch_mm: AtEnds::default(),
+        behind_mm: None,
         usable_mm: None,
         mounted_mm: None,
         reach_one_mm: None,

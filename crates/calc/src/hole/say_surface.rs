@@ -1,0 +1,144 @@
+//! How the tool meets the surfaces that a hole begins and ends in.
+
+use super::say::Voice;
+use crate::entry::Meeting;
+use crate::finding::{Kind, Level};
+use crate::input::{RowInput, Surface};
+use crate::surface::Met;
+
+/// Metal beside a hole that is thinner than this share of its diameter is worth a check (our choice, no
+/// source).
+const THIN_SHARE: f64 = 0.25;
+
+/// The same as a length [mm] (our choice, no source).
+const THIN_MM: f64 = 0.2;
+
+/// Angles that say the same differ by less [deg].
+const SAME_DEG: f64 = 0.5;
+
+impl Voice<'_> {
+    /// What the surfaces of a row's ends make of it.
+    pub(super) fn surfaces(&mut self) {
+        let Some(met) = self.plan.met else { return };
+        let row = self.row;
+        let entered = met.entered;
+        self.crossed(row.tilt_deg, &entered);
+        self.missed(row.surface, entered.meeting);
+        self.angle_twice(row);
+        self.side_wall(row, &entered);
+        let Some((exit, left)) = row.exit.zip(met.left) else {
+            return;
+        };
+        self.crossed(exit.tilt_deg, &left);
+        let Some((radius_mm, offset_mm)) = round_of(exit.surface) else {
+            if let Meeting::Overhang { by_mm } = left.meeting {
+                self.say(Level::Check, Kind::Overhang { by_mm }, None);
+            }
+            return;
+        };
+        match left.meeting {
+            Meeting::Whole => {}
+            Meeting::Overhang { by_mm } if exit.surface.is_inside() => {
+                self.say(Level::Check, Kind::ExitGrazes { by_mm }, None);
+            }
+            Meeting::Overhang { by_mm } => self.say(Level::Check, Kind::Overhang { by_mm }, None),
+            Meeting::AxisMisses | Meeting::ToolMisses => {
+                let kind = Kind::ExitMisses {
+                    offset_mm,
+                    radius_mm,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+        }
+    }
+
+    /// A plane, or a cylinder, that lies along the axis or beyond.
+    fn crossed(&mut self, tilt_deg: f64, met: &Met) {
+        let misses = matches!(met.meeting, Meeting::AxisMisses | Meeting::ToolMisses);
+        if met.zone.is_none() && !misses {
+            self.say(Level::Stop, Kind::TiltOutOfRange { tilt_deg }, None);
+        }
+    }
+
+    fn missed(&mut self, surface: Surface, meeting: Meeting) {
+        let (radius_mm, offset_mm) = round_of(surface).unwrap_or_default();
+        match meeting {
+            Meeting::Whole => {}
+            Meeting::Overhang { by_mm } => self.say(Level::Check, Kind::Overhang { by_mm }, None),
+            Meeting::AxisMisses => {
+                let kind = Kind::AxisMisses {
+                    offset_mm,
+                    radius_mm,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+            Meeting::ToolMisses => {
+                let kind = Kind::ToolMisses {
+                    offset_mm,
+                    radius_mm,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+        }
+    }
+
+    /// On a ball an offset is an angle: where both are typed they may say two things.
+    fn angle_twice(&mut self, row: &RowInput) {
+        let Surface::Ball {
+            radius_mm,
+            offset_mm,
+        } = row.surface
+        else {
+            return;
+        };
+        let by_offset = crate::entry::tilt_on_round(radius_mm, offset_mm);
+        if let Some(offset_deg) = by_offset.filter(|_| offset_mm != 0.0 && row.tilt_deg != 0.0)
+            && (offset_deg - row.tilt_deg.abs()).abs() > SAME_DEG
+        {
+            let kind = Kind::AngleTwice {
+                typed_deg: row.tilt_deg,
+                offset_deg,
+            };
+            self.say(Level::Check, kind, None);
+        }
+    }
+
+    /// Metal beside the hole that is thin, or gone.
+    fn side_wall(&mut self, row: &RowInput, entered: &Met) {
+        let hole_mm = self.plan.limits_mm.map(|limits| limits.upper);
+        let Some((hole_mm, wall_mm)) = hole_mm.and_then(|hole_mm| {
+            let wall_mm = row.surface.side_wall_mm(row.tilt_deg, hole_mm)?;
+            Some((hole_mm, wall_mm))
+        }) else {
+            return;
+        };
+        // A tool that hangs over is told already.
+        if entered.meeting != Meeting::Whole {
+            return;
+        }
+        if wall_mm <= 0.0 {
+            self.say(Level::Check, Kind::Overhang { by_mm: -wall_mm }, None);
+        } else if wall_mm < THIN_MM.max(THIN_SHARE * hole_mm) {
+            self.say(Level::Check, Kind::ThinSideWall { wall_mm }, None);
+        }
+    }
+}
+
+/// Radius and offset of what is round [mm].
+fn round_of(surface: Surface) -> Option<(f64, f64)> {
+    match surface {
+        Surface::Cylinder {
+            radius_mm,
+            offset_mm,
+        }
+        | Surface::Ball {
+            radius_mm,
+            offset_mm,
+        }
+        | Surface::Bore {
+            radius_mm,
+            offset_mm,
+        } => Some((radius_mm, offset_mm)),
+        Surface::Flat | Surface::Edge { .. } => None,
+    }
+}
