@@ -1,4 +1,8 @@
 //! Surfaces that holes begin and end in, against brute force over the tool's disc.
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 
 use quillbore_calc::entry::{Meeting, Zone};
 use quillbore_calc::surface::Surface;

@@ -70,9 +70,14 @@ impl CellWord {
             Self::Degrees => matches!(column, Column::Angle | Column::Size),
             Self::Holes => matches!(column, Column::Count | Column::Size),
             Self::Diameter | Self::Most | Self::Least => {
-                matches!(column, Column::Size | Column::Depth | Column::Surface)
+                matches!(
+                    column,
+                    Column::Size | Column::Depth | Column::Surface | Column::Exit
+                )
             }
-            Self::Flat | Self::Cylinder | Self::Ball => matches!(column, Column::Surface),
+            Self::Flat | Self::Cylinder | Self::Ball => {
+                matches!(column, Column::Surface | Column::Exit)
+            }
             Self::OneEnd | Self::BothEnds => matches!(column, Column::Ends),
             Self::Hole => matches!(
                 column,

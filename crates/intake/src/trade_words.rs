@@ -114,6 +114,13 @@ const HEADS: &[(Meaning, Languages)] = &[
         "superficie de entrada, cara de entrada",
         "superficie di ingresso, superficie di entrata",
     ]),
+    (Ours(Column::Exit), [
+        "exit, exit surface, exit face",
+        "Austritt, Austrittsfläche",
+        "surface de sortie, face de sortie",
+        "superficie de salida, cara de salida",
+        "superficie di uscita",
+    ]),
     (Ours(Column::Behind), [
         "behind, behind exit, wall behind, back wall, gap behind, room behind, clearance behind",
         "dahinter, Abstand dahinter, Freiraum dahinter, Rückwand, Abstand Rückwand, Wand dahinter",

@@ -61,6 +61,7 @@ const fn cell(column: Column) -> &'static str {
         CellKind::HoleEnd => "through",
         CellKind::Angle => "30",
         CellKind::Surface => "flat",
+        CellKind::Exit => "flat",
         CellKind::Length => "5",
         CellKind::YesNo => "yes",
         CellKind::Layers => "1.2 Nickel alloy 625 + 10.8",

@@ -47,7 +47,8 @@ fn walls_of_a_section_stand_at_the_true_angle() {
         let section = Section {
             tilt_deg,
             blind: false,
-            round: false,
+            entry: Face::Square,
+            exit: Face::Square,
             layers: Vec::new(),
             wall_behind: false,
         };

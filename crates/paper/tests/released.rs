@@ -67,6 +67,7 @@ fn cell(column: Column) -> &'static str {
         CellKind::HoleEnd => "blind",
         CellKind::Angle => "23",
         CellKind::Surface => "cylinder R23",
+        CellKind::Exit => "bore d47",
         CellKind::Length => "4.8",
         CellKind::YesNo => "yes",
         CellKind::Layers => "3 Copper C110 + 5",

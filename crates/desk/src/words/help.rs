@@ -181,7 +181,23 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
         ),
         CellKind::Surface => (
             "The surface at the entry",
-            &["flat", "cylinder R20", "ball R10"],
+            &[
+                "flat",
+                "cylinder R20",
+                "ball R10",
+                "edge offset 0.3",
+                "bore d12",
+            ],
+        ),
+        CellKind::Exit => (
+            "The surface at the exit, with its angle; empty: as the entry",
+            &[
+                "flat",
+                "flat 30",
+                "bore d12 offset 2",
+                "crossing hole d3 at 30",
+                "cylinder R20",
+            ],
         ),
         CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
         CellKind::YesNo => ("Yes or no", &["yes", "no"]),

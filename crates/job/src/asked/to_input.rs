@@ -18,6 +18,7 @@ use crate::shop::unknown::UnknownName;
 use crate::typed::field::{Field, TiltAngle, Value};
 use crate::typed::overrule::FigureKey;
 use crate::typed::quantity::{LayerText, LimitsGiven, Size};
+use crate::typed::read_quantity::bisecting_deg;
 use crate::typed::row::Row;
 use crate::words::english;
 
@@ -231,10 +232,15 @@ fn row_input(
 ) -> RowInput {
     let tables = &shop.tables;
     let known = unknown.len();
-    let tilt_deg = row
-        .angle
-        .value()
-        .map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
+    let surface = row.surface.value().copied().unwrap_or(Surface::Flat);
+    let tilt_deg = row.angle.value().map_or(
+        // Where nobody says how the axis leans to an edge, it bisects it.
+        match surface {
+            Surface::Edge { included_deg, .. } => bisecting_deg(included_deg),
+            _ => 0.0,
+        },
+        |angle: &TiltAngle| angle.from_normal.deg(),
+    );
     let layers = layers(row, job_material, shop, unknown);
     let depth = row_depth(job, row, tilt_deg, &layers);
     let (limits_mm, limits_assumed) = limits(job, row.size.value(), shop.usual_tolerance_mm);
@@ -258,7 +264,8 @@ fn row_input(
         depth_limits_mm: depth.limits_mm.or_else(|| titled(job, end, depth.mm?)),
         end,
         tilt_deg,
-        surface: row.surface.value().copied().unwrap_or(Surface::Flat),
+        surface,
+        exit: row.exit.value().copied(),
         behind_mm: row.behind.value().map(|behind| behind.mm()),
         backed: row.backed.value().copied().unwrap_or(false),
         wall_waived: false,

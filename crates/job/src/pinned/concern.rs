@@ -99,6 +99,10 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::AxisMisses { .. }
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
+        | Kind::ThinSideWall { .. }
+        | Kind::ExitGrazes { .. }
+        | Kind::ExitMisses { .. }
+        | Kind::AngleTwice { .. }
         | Kind::NoFullMetal { .. }
         | Kind::BackingHolds { .. }
         | Kind::OutOfReach { .. }

@@ -375,6 +375,10 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::AxisMisses { .. }
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
+        | Kind::ThinSideWall { .. }
+        | Kind::ExitGrazes { .. }
+        | Kind::ExitMisses { .. }
+        | Kind::AngleTwice { .. }
         | Kind::NoFullMetal { .. }
         | Kind::BackingNeeded { .. }
         | Kind::BackingHolds { .. }

@@ -141,9 +141,10 @@ impl Wall {
     fn along_mm(&self, row: &RowInput) -> Option<f64> {
         let offset_mm = match row.surface {
             Surface::Flat => None,
-            Surface::Cylinder { offset_mm, .. } | Surface::Ball { offset_mm, .. } => {
-                Some(offset_mm)
-            }
+            Surface::Edge { .. } => return None,
+            Surface::Cylinder { offset_mm, .. }
+            | Surface::Ball { offset_mm, .. }
+            | Surface::Bore { offset_mm, .. } => Some(offset_mm),
         };
         let is_known = match offset_mm {
             Some(offset_mm) => offset_mm == 0.0 && row.tilt_deg == 0.0,

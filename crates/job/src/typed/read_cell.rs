@@ -1,7 +1,7 @@
 //! Text into the typed cells of a row.
 
 use quillbore_calc::Length;
-use quillbore_calc::input::{Ends, HoleEnd, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Surface};
 
 use crate::typed::entry::{Entry, Unit};
 use crate::typed::field::{AngleBasis, TiltAngle};
@@ -55,6 +55,8 @@ pub enum CellKind {
     Angle,
     /// A surface with its radius.
     Surface,
+    /// A surface, and the angle at which it is left.
+    Exit,
     /// A length, or none.
     Length,
     /// Yes or no.
@@ -76,7 +78,9 @@ impl CellKind {
     #[must_use]
     pub const fn is_measured(self) -> bool {
         match self {
-            Self::Size | Self::Depth | Self::Surface | Self::Length | Self::Layers => true,
+            Self::Size | Self::Depth | Self::Surface | Self::Exit | Self::Length | Self::Layers => {
+                true
+            }
             Self::Mark
             | Self::Holes
             | Self::HoleEnd
@@ -123,6 +127,9 @@ pub(crate) const ANGLE: Reader<TiltAngle> = reader(CellKind::Angle, |text, read_
 });
 pub(crate) const SURFACE: Reader<Surface> = reader(CellKind::Surface, |text, read_in| {
     read::surface(text, read_in.unit)
+});
+pub(crate) const EXIT: Reader<Exit> = reader(CellKind::Exit, |text, read_in| {
+    read::exit(text, read_in.unit, read_in.basis)
 });
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)

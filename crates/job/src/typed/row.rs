@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use quillbore_calc::input::{Ends, HoleEnd, Place, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Surface};
 use quillbore_calc::{Length, RowId};
 
 use crate::ground::keyed_list::Keyed;
@@ -38,6 +38,8 @@ record! {
     Angle "angle" angle: TiltAngle, read_cell::ANGLE;
     /// Surface at the entry.
     Surface "surface" surface: Surface, read_cell::SURFACE;
+    /// Surface at the exit, and the angle at which it is left; empty takes it from the entry.
+    Exit "exit" exit: Exit, read_cell::EXIT;
     /// Free distance behind the exit.
     Behind "behind" behind: Length, read_cell::LENGTH;
     /// Backing behind the exit.

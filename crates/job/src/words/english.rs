@@ -127,6 +127,7 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::End => words("end", "end"),
         Column::Angle => words("angle", "angle"),
         Column::Surface => words("surface", "surface"),
+        Column::Exit => words("exit", "exit surface"),
         Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
@@ -151,6 +152,7 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::Holes
         | CellKind::HoleEnd
         | CellKind::Surface
+        | CellKind::Exit
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

@@ -134,6 +134,24 @@ impl Speaker<'_> {
                 "The hole breaks out of the side by {}: no closed wall, the flush is lost there.",
                 self.length(*by_mm)
             ),
+            Kind::ThinSideWall { wall_mm } => format!(
+                "Beside the hole only {} of metal are left: it may burn through, and the flush is lost there. Ask what it must hold.",
+                self.length(*wall_mm)
+            ),
+            Kind::ExitGrazes { by_mm } => format!(
+                "The hole leaves into a bore that it is not wholly inside of: it runs on in the metal beside it by {}, and the opening stays smaller than the hole.",
+                self.length(*by_mm)
+            ),
+            Kind::ExitMisses { offset_mm, radius_mm } => format!(
+                "The axis passes {} from the center of an exit of {} radius: the hole misses it. Check exit, offset and locations.",
+                self.length(*offset_mm),
+                self.length(*radius_mm)
+            ),
+            Kind::AngleTwice { typed_deg, offset_deg } => format!(
+                "On a ball an offset is an angle: it says {}, the angle typed says {}. The offset counts: delete one of them.",
+                self.form.angle_with_unit(*offset_deg),
+                self.form.angle_with_unit(*typed_deg)
+            ),
             Kind::NoFullMetal { zones_mm, depth_mm } => format!(
                 "Steep and thin: the electrode is never fully in metal, entry and exit take {} of {} depth. Slow feed all the way.",
                 self.length(*zones_mm),

@@ -109,6 +109,7 @@ fn clause(why: &Misread) -> String {
         Misread::AngleRange { from_surface: true } => {
             "An angle from the surface lies between more than 0 and 90 degrees: type 60, or 30 from normal".to_owned()
         }
+        Misread::EdgeRange => "The angle at an edge lies between more than 0 and less than 180 degrees: type edge, or edge 120".to_owned(),
         Misread::ArcPart => "Minutes and seconds of arc stop at 59: type 30\u{b0}15', or 30.25".to_owned(),
         Misread::ShareRange => "A share has to stay below 100 %: type 30 %".to_owned(),
         Misread::NoSuchDay => "The calendar has no such date: type it as year-month-day, such as 2027-01-12".to_owned(),
@@ -188,7 +189,9 @@ const fn examples(what: What) -> &'static str {
         What::Days => "10 days",
         What::Quantities => "10, 25, 50",
         What::End => "through, into or blind",
-        What::Surface => "flat, cylinder R20, cylinder R20 offset 5 or ball R10",
+        What::Surface => {
+            "flat, cylinder R20, cylinder R20 offset 5, ball R10, edge, bore d12 or crossing hole d3"
+        }
         What::YesNo => "yes or no",
         What::Ends => "one or both",
         What::Layers => "1.2 Nickel alloy 718 + 3",

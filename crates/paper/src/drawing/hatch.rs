@@ -2,7 +2,7 @@
 
 use crate::page::{Page, Stroke};
 
-/// Hatches a convex outline with lines `spacing` points apart, rising to the right or falling.
+/// Hatches an outline with lines `spacing` points apart, rising to the right or falling.
 pub fn hatch(page: &mut Page, outline: &[(f64, f64)], spacing: f64, rising: bool, stroke: Stroke) {
     let sign = if rising { 1.0 } else { -1.0 };
     // A line at 45 degrees is where x + sign * y is constant.
@@ -21,14 +21,18 @@ pub fn hatch(page: &mut Page, outline: &[(f64, f64)], spacing: f64, rising: bool
     let step = spacing * std::f64::consts::SQRT_2;
     let mut at = least + step / 2.0;
     while at < most {
-        if let [from, to] = crossings(outline, at, sign).as_slice() {
-            page.line(*from, *to, stroke);
+        let mut met = crossings(outline, at, sign);
+        if met.len() > 2 {
+            met.sort_by(|a, b| a.0.total_cmp(&b.0));
+        }
+        for inside in met.chunks_exact(2) {
+            page.line(inside[0], inside[1], stroke);
         }
         at += step;
     }
 }
 
-/// Where the line meets the outline; two points, if it does.
+/// Where the line meets the outline: as often in as out.
 fn crossings(outline: &[(f64, f64)], at: f64, sign: f64) -> Vec<(f64, f64)> {
     let mut found: Vec<(f64, f64)> = Vec::new();
     for (index, &from) in outline.iter().enumerate() {

@@ -1,5 +1,6 @@
 //! Drawings of the papers; the window paints the same ones.
 
+pub mod face;
 pub mod hatch;
 pub mod map;
 pub mod section;

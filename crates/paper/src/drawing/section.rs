@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::{Ends, HoleEnd, RowInput, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 
+use super::face::Face;
 use super::hatch::hatch;
 use crate::matter::{Hole, Matter};
 use crate::page::{Ink, Page, Path, Role, Step, Stroke, mm};
@@ -26,8 +27,10 @@ pub struct Section {
     pub tilt_deg: f64,
     /// Whether the hole is closed at its end.
     pub blind: bool,
-    /// Whether the tool enters a round surface.
-    pub round: bool,
+    /// The face that the tool enters.
+    pub entry: Face,
+    /// The face that the tool leaves.
+    pub exit: Face,
     /// Shares of the thickness that each layer takes, from the entry on; empty for one material.
     pub layers: Vec<f64>,
     /// Shares of the thickness behind which a free gap and a far wall follow.
@@ -178,14 +181,31 @@ pub fn of_row(figures: &HoleFigures, input: &RowInput) -> Option<Section> {
     Some(Section {
         tilt_deg: figures.tilt_deg,
         blind: input.end == HoleEnd::Blind,
-        round: !matches!(input.surface, Surface::Flat),
+        entry: Face::of(input.surface),
+        exit: exit_of(figures, input),
         layers: input
             .layers
             .iter()
             .map(|layer| layer.thickness_mm / total.max(f64::MIN_POSITIVE))
             .collect(),
-        wall_behind: input.behind_mm.is_some(),
+        wall_behind: figures.behind_mm.is_some(),
     })
+}
+
+/// How the face runs that a hole leaves: parallel to the one it enters, where nobody told it.
+fn exit_of(figures: &HoleFigures, input: &RowInput) -> Face {
+    match input.exit.filter(|_| input.end != HoleEnd::Blind) {
+        Some(exit) if exit.surface == Surface::Flat => {
+            let off_deg = figures.tilt_deg.abs() - exit.tilt_deg.abs();
+            if off_deg == 0.0 {
+                Face::Square
+            } else {
+                Face::Plane(off_deg)
+            }
+        }
+        Some(exit) => Face::of(exit.surface),
+        None => Face::Square,
+    }
 }
 
 /// Draws one section into an area: left, top, width, height.
@@ -201,14 +221,14 @@ pub fn draw(page: &mut Page, section: &Section, (left, top, width, height): (f64
         0.0
     };
     let surface = top + height * 0.26;
-    let thick = height * 0.64 - wall - gap;
+    // What is not straight at the exit has its height in the metal's.
+    let relief = if section.exit == Face::Square {
+        0.0
+    } else {
+        height * 0.12
+    };
+    let thick = height * 0.64 - wall - gap - relief;
     let bottom = surface + thick;
-    metal(page, section, (left, surface, width, thick));
-    if section.wall_behind {
-        let outline = rectangle(left, bottom + gap, width, wall);
-        hatch(page, &outline, 3.4, true, Stroke::HAIR);
-        page.rule(left, left + width, bottom + gap, Stroke::OUTLINE);
-    }
     // Beyond some 75 degrees a hole would leave the picture: it is drawn no flatter than that.
     let tan = libm::tan(section.tilt_deg.clamp(-75.0, 75.0).to_radians());
     let depth = if section.blind { thick * 0.7 } else { thick };
@@ -216,6 +236,18 @@ pub fn draw(page: &mut Page, section: &Section, (left, top, width, height): (f64
     let middle = left + width / 2.0 - tan * depth / 2.0;
     let at = |y: f64| middle + tan * (y - surface);
     let lower = surface + depth;
+    let faces = Faces {
+        across: (left, left + width),
+        mouths: [(at(surface), surface), (at(bottom), bottom)],
+        relief: [thick * 0.22, relief],
+    };
+    metal(page, section, &faces);
+    if section.wall_behind {
+        let far = bottom + relief + gap;
+        let outline = rectangle(left, far, width, wall);
+        hatch(page, &outline, 3.4, true, Stroke::HAIR);
+        page.rule(left, left + width, far, Stroke::OUTLINE);
+    }
     bore(
         page,
         [(at(surface), surface), (at(lower), lower)],
@@ -241,55 +273,68 @@ fn rectangle(left: f64, top: f64, width: f64, height: f64) -> [(f64, f64); 4] {
     ]
 }
 
-fn metal(page: &mut Page, section: &Section, (left, top, width, thick): (f64, f64, f64, f64)) {
+/// Where the faces of a section stand.
+struct Faces {
+    /// Left and right side of the metal.
+    across: (f64, f64),
+    /// Where the hole's axis enters and leaves.
+    mouths: [(f64, f64); 2],
+    /// How high the faces rise or fall at most.
+    relief: [f64; 2],
+}
+
+fn metal(page: &mut Page, section: &Section, faces: &Faces) {
+    let (left, right) = faces.across;
+    let [entry, exit] = faces.mouths;
+    let upper = (section.entry).outline((left, right), entry, -1.0, faces.relief[0]);
+    let lower = (section.exit).outline((left, right), exit, 1.0, faces.relief[1]);
+    let thick = exit.1 - entry.1;
     let whole = [1.0];
     let layers = if section.layers.is_empty() {
         &whole[..]
     } else {
         &section.layers
     };
-    let mut y = top;
+    let mut y = entry.1;
     for (index, share) in layers.iter().enumerate() {
-        let outline = rectangle(left, y, width, thick * share);
-        hatch(page, &outline, 3.4, index % 2 == 0, Stroke::HAIR);
+        let is_last = index + 1 == layers.len();
+        let mut outline = if index == 0 {
+            upper.clone()
+        } else {
+            vec![(left, y), (right, y)]
+        };
         y += thick * share;
-        if index + 1 < layers.len() {
-            page.rule(left, left + width, y, Stroke::new(0.5, Ink::Text));
+        if is_last {
+            outline.extend(lower.iter().rev());
+        } else {
+            outline.extend([(right, y), (left, y)]);
+        }
+        hatch(page, &outline, 3.4, index % 2 == 0, Stroke::HAIR);
+        if !is_last {
+            page.rule(left, right, y, Stroke::new(0.5, Ink::Text));
         }
     }
-    page.rule(left, left + width, top + thick, Stroke::OUTLINE);
-    if section.round {
-        let rise = thick * 0.22;
-        page.path(Path {
-            steps: vec![
-                Step::Move(left, top + rise),
-                Step::Curve(
-                    (left + width * 0.3, top - rise * 0.35),
-                    (left + width * 0.7, top - rise * 0.35),
-                    (left + width, top + rise),
-                ),
-                Step::Line(left + width, top - 1.0),
-                Step::Line(left, top - 1.0),
-                Step::Close,
-            ],
-            fill: Some(Ink::Paper),
-            ..Path::default()
-        });
-        page.path(Path {
-            steps: vec![
-                Step::Move(left, top + rise),
-                Step::Curve(
-                    (left + width * 0.3, top - rise * 0.35),
-                    (left + width * 0.7, top - rise * 0.35),
-                    (left + width, top + rise),
-                ),
-            ],
-            stroke: Some(Stroke::OUTLINE),
-            ..Path::default()
-        });
-    } else {
-        page.rule(left, left + width, top, Stroke::OUTLINE);
+    for face in [&upper, &lower] {
+        outlined(page, face);
     }
+}
+
+fn outlined(page: &mut Page, face: &[(f64, f64)]) {
+    if let [from, to] = face
+        && from.1 == to.1
+    {
+        page.rule(from.0, to.0, from.1, Stroke::OUTLINE);
+        return;
+    }
+    let mut steps: Vec<Step> = face.iter().map(|(x, y)| Step::Line(*x, *y)).collect();
+    if let Some((first, (x, y))) = steps.first_mut().zip(face.first()) {
+        *first = Step::Move(*x, *y);
+    }
+    page.path(Path {
+        steps,
+        stroke: Some(Stroke::OUTLINE),
+        ..Path::default()
+    });
 }
 
 /// The hole itself: the metal is cut away, its walls are drawn.

@@ -125,6 +125,10 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::AxisMisses { .. }
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
+        | Kind::ThinSideWall { .. }
+        | Kind::ExitGrazes { .. }
+        | Kind::ExitMisses { .. }
+        | Kind::AngleTwice { .. }
         | Kind::NoFullMetal { .. }
         | Kind::BackingNeeded { .. }
         | Kind::BackingHolds { .. }

@@ -69,6 +69,7 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::End
         | Column::Angle
         | Column::Surface
+        | Column::Exit
         | Column::Behind
         | Column::Layers => true,
         Column::Mark

@@ -129,7 +129,7 @@ fn said_basis(scan: &mut Scan) -> Option<AngleBasis> {
 }
 
 /// Reads `30`, `30.5 deg`, `30\u{b0}15'`, `30\u{b0}15'30"`.
-fn degrees(scan: &mut Scan) -> Result<Option<Ratio>, Misread> {
+pub(super) fn degrees(scan: &mut Scan) -> Result<Option<Ratio>, Misread> {
     let Some(whole) = number(scan)? else {
         return Ok(None);
     };

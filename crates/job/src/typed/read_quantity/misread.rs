@@ -233,6 +233,8 @@ pub enum Misread {
     },
     /// Minutes or seconds of arc of sixty and more.
     ArcPart,
+    /// An edge whose metal has no angle, or none of less than 180 degrees.
+    EdgeRange,
     /// A share that must be below one hundred percent.
     ShareRange,
     /// A day that no calendar has.

@@ -43,6 +43,6 @@ pub use misread::{Misread, What};
 pub use pins::pin_sizes;
 pub use sampling::sampling;
 pub use size::size;
-pub use surface::surface;
+pub use surface::{bisecting_deg, exit, surface};
 pub use text::{line, lines};
 pub use whole::{days, dress_every, holes, quantities, whole};

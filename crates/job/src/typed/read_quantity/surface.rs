@@ -1,61 +1,114 @@
-//! The surface at an entry: flat, cylinder, ball.
+//! The surfaces that a hole begins and ends in: flat, cylinder, ball, edge, bore.
 
-use quillbore_calc::input::Surface;
+use quillbore_calc::input::{Exit, Surface};
 
+use super::angle::{degrees, tilt};
+use super::exact::Ratio;
 use super::measure::{Measure, bare_unit, measure, to_length};
 use super::misread::{Misread, What};
 use super::scan::Scan;
 use crate::typed::entry::Unit;
+use crate::typed::field::AngleBasis;
 
-/// Reads a surface: `flat`, `cylinder R20`, `round d40 offset 5`, `ball R10`.
+/// The angle of the metal at an edge that doesn't say its own [deg].
+const SQUARE_DEG: f64 = 90.0;
+
+/// Reads a surface: `flat`, `cylinder R20`, `round d40 offset 5`, `ball R10`, `edge`, `edge 120 offset 0.3`,
+/// `bore d12`, `crossing hole d3 offset 1`.
 pub fn surface(text: &str, unit: Unit) -> Result<Surface, Misread> {
-    let what = What::Surface;
     let mut scan = Scan::new(text)?;
-    if scan.eat_word(&["flat", "plane", "plain", "face", "f"]) {
-        return if scan.at_end() {
-            Ok(Surface::Flat)
-        } else {
-            Err(left_over(&mut scan))
-        };
+    let surface = shape(&mut scan, text, unit)?;
+    if scan.at_end() {
+        Ok(surface)
+    } else {
+        Err(left_over(&mut scan))
     }
-    let ball = scan.eat_word(&["ball", "sphere", "spherical"]);
-    if !ball {
+}
+
+/// Reads the surface that a hole ends in, with the angle at which it does: `flat`, `30`, `flat 30 from
+/// surface`, `bore d12 offset 2 at 30`; `basis` holds where the angle doesn't say what it is measured from.
+pub fn exit(text: &str, unit: Unit, basis: AngleBasis) -> Result<Exit, Misread> {
+    let mut scan = Scan::new(text)?;
+    let at = |text: &str| tilt(text, basis).map(|angle| angle.from_normal.deg());
+    let mark = scan.mark();
+    if is_angle(&mut scan) {
+        return Ok(Exit {
+            surface: Surface::Flat,
+            tilt_deg: at(text)?,
+        });
+    }
+    scan.back_to(mark);
+    let surface = shape(&mut scan, text, unit)?;
+    scan.eat(',');
+    scan.eat_word(&["at", "angle", "under"]);
+    let tilt_deg = if scan.at_end() {
+        // Through the middle of an edge, where nobody says how the axis leans to it.
+        match surface {
+            Surface::Edge { included_deg, .. } => bisecting_deg(included_deg),
+            _ => 0.0,
+        }
+    } else {
+        at(&scan.rest())?
+    };
+    Ok(Exit { surface, tilt_deg })
+}
+
+/// How an axis leans that bisects an edge, from the normal of either of its planes [deg].
+#[must_use]
+pub fn bisecting_deg(included_deg: f64) -> f64 {
+    (180.0 - included_deg) / 2.0
+}
+
+/// Whether a text begins with an angle alone.
+fn is_angle(scan: &mut Scan) -> bool {
+    scan.eat_word(&["normal", "square", "perpendicular", "straight"])
+        || matches!(degrees(scan), Ok(Some(_)))
+}
+
+fn shape(scan: &mut Scan, text: &str, unit: Unit) -> Result<Surface, Misread> {
+    if scan.eat_word(&["flat", "plane", "plain", "face", "f"]) {
+        return Ok(Surface::Flat);
+    }
+    if scan.eat_word(&["edge", "corner"]) {
+        return edge(scan, unit);
+    }
+    let bore = scan.eat_word(&["bore", "id", "inside"]) || is_crossing(scan);
+    let ball = !bore && scan.eat_word(&["ball", "sphere", "spherical"]);
+    if !bore && !ball {
         scan.eat_word(&["cylinder", "cyl", "cylindrical", "round", "od", "outside"]);
     }
-    let halved = if scan.eat_word(&["r", "rad", "radius"]) {
-        false
+    let what = What::Surface;
+    // Of a bore the bare number is its diameter.
+    let mut halved = bore;
+    if scan.eat_word(&["r", "rad", "radius"]) {
+        halved = false;
     } else if scan.eat('\u{d8}') || scan.eat_word(&["d", "dia", "diam", "diameter"]) {
-        true
-    } else {
+        halved = true;
+    } else if !bore {
         return Err(Misread::Not {
             what,
             found: text.trim().to_owned(),
         });
-    };
+    }
     scan.eat('=');
-    let Some(size) = measure(&mut scan)? else {
+    let Some(size) = measure(scan)? else {
         return Err(Misread::Not {
             what,
             found: scan.rest(),
         });
     };
-    let offset = offset(&mut scan)?;
-    if !scan.at_end() {
-        return Err(left_over(&mut scan));
-    }
-    let mut measures = vec![&size];
-    measures.extend(&offset);
-    let bare = bare_unit(&measures, unit)?;
-    let size_mm = to_length(size.mm(bare, what)?, what)?.mm();
+    let offset = offset(scan)?;
+    let [size_mm, offset_mm] = lengths(Some(&size), offset.as_ref(), unit)?;
     if size_mm <= 0.0 {
         return Err(Misread::Zero { what });
     }
     let radius_mm = if halved { size_mm / 2.0 } else { size_mm };
-    let offset_mm = match &offset {
-        Some(offset) => to_length(offset.mm(bare, what)?, what)?.mm(),
-        None => 0.0,
-    };
-    Ok(if ball {
+    Ok(if bore {
+        Surface::Bore {
+            radius_mm,
+            offset_mm,
+        }
+    } else if ball {
         Surface::Ball {
             radius_mm,
             offset_mm,
@@ -68,10 +121,54 @@ pub fn surface(text: &str, unit: Unit) -> Result<Surface, Misread> {
     })
 }
 
+/// `crossing hole`, `cross bore`.
+fn is_crossing(scan: &mut Scan) -> bool {
+    let crossing = scan.eat_word(&["crossing", "cross"]);
+    if crossing {
+        scan.eat_word(&["hole", "bore", "drilling"]);
+    }
+    crossing
+}
+
+/// Reads what follows an edge: the angle of its metal, and how far from it the axis enters.
+fn edge(scan: &mut Scan, unit: Unit) -> Result<Surface, Misread> {
+    let included_deg = match degrees(scan)? {
+        None => SQUARE_DEG,
+        Some(included) if !included.is_zero() && !included.at_least(Ratio::whole(180)) => {
+            included.to_f64()
+        }
+        Some(_) => return Err(Misread::EdgeRange),
+    };
+    let offset = offset(scan)?;
+    let [_, offset_mm] = lengths(None, offset.as_ref(), unit)?;
+    Ok(Surface::Edge {
+        included_deg,
+        offset_mm,
+    })
+}
+
+/// Both lengths in one unit, 0 for one that isn't there [mm].
+fn lengths(
+    size: Option<&Measure>,
+    offset: Option<&Measure>,
+    unit: Unit,
+) -> Result<[f64; 2], Misread> {
+    let what = What::Surface;
+    let measures: Vec<&Measure> = size.into_iter().chain(offset).collect();
+    let bare = bare_unit(&measures, unit)?;
+    let mm = |measure: Option<&Measure>| match measure {
+        Some(measure) => Ok(to_length(measure.mm(bare, what)?, what)?.mm()),
+        None => Ok(0.0),
+    };
+    Ok([mm(size)?, mm(offset)?])
+}
+
 /// Reads how far the hole's axis passes the surface's own; the side doesn't matter.
 fn offset(scan: &mut Scan) -> Result<Option<Measure>, Misread> {
+    let mark = scan.mark();
     scan.eat(',');
     if !scan.eat_word(&["offset", "off", "e"]) && !scan.eat('@') {
+        scan.back_to(mark);
         return Ok(None);
     }
     scan.eat('=');

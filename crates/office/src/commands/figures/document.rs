@@ -57,6 +57,9 @@ pub(super) struct Hole {
     pub(super) target_depth_mm: Option<f64>,
     pub(super) machine_depth_mm: Option<f64>,
     pub(super) half_settings_mm: Option<[f64; 2]>,
+    pub(super) touch_mm: AtEnds,
+    pub(super) behind_mm: Option<f64>,
+    pub(super) zones_mm: Option<AtEnds>,
     pub(super) reach_one_mm: Option<f64>,
     pub(super) limit_mm: Option<f64>,
     pub(super) electrodes_per_hole: Option<u32>,
@@ -96,6 +99,13 @@ pub(super) struct Electrode {
     pub(super) channels: u8,
     pub(super) material: &'static str,
     pub(super) length_mm: f64,
+}
+
+/// The same at a hole's entry and at its exit.
+#[derive(Serialize)]
+pub(super) struct AtEnds {
+    pub(super) entry: f64,
+    pub(super) exit: f64,
 }
 
 #[derive(Serialize)]

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use quillbore_calc::entry;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
     self, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures, PriceFigures, SetupFigures,
@@ -18,8 +19,8 @@ use quillbore_job::{Field, Job, Shop, Unit};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, LotGuides,
-    OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
+    AtEnds, Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes,
+    LotGuides, OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
 };
 use crate::words::figures as words;
 
@@ -160,6 +161,9 @@ fn json_hole(
         target_depth_mm: hole.target_depth_mm,
         machine_depth_mm: hole.machine_depth_mm,
         half_settings_mm: hole.half_settings_mm,
+        touch_mm: at_ends(hole.touch_mm),
+        behind_mm: hole.behind_mm,
+        zones_mm: hole.zones_mm.map(at_ends),
         reach_one_mm: hole.reach_one_mm,
         limit_mm: hole.limit_mm,
         electrodes_per_hole: hole.electrodes_per_hole,
@@ -171,6 +175,13 @@ fn json_hole(
         push_n: None,
         own: hole.own.as_deref().map(json_own),
         findings,
+    }
+}
+
+const fn at_ends(ends: entry::AtEnds<f64>) -> AtEnds {
+    AtEnds {
+        entry: ends.entry,
+        exit: ends.exit,
     }
 }
 

@@ -39,7 +39,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         } else {
             drawn
         };
-        let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
+        let behind = hole.figures.and_then(|figures| figures.behind_mm);
+        let behind = behind.map(&length);
         let how = if plan.two_steps {
             words::TWO_STEPS
         } else {

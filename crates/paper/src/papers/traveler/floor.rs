@@ -152,10 +152,12 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats, told: Told) -> Line
             |mm| shown::at_most(matter.form(), mm, unit, decimals),
         );
     }
-    let behind = hole.row.behind.value().map(|behind| {
+    let behind = figures.and_then(|figures| figures.behind_mm);
+    let behind = behind.map(|behind| {
+        let touch = figures.map_or(0.0, |figures| figures.touch_mm.entry);
         let depth = figures.and_then(|figures| figures.depth_mm);
-        let wall = depth.map(|depth| length(depth + behind.mm()));
-        [Some(length(behind.mm())), wall].into_iter().flatten()
+        let wall = depth.map(|depth| length(touch + depth + behind));
+        [Some(length(behind)), wall].into_iter().flatten()
     });
     let behind = behind.map(|lines| lines.collect::<Vec<_>>().join("\n"));
     let not_typed = if hole.is_blind() {

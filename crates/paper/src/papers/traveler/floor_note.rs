@@ -4,7 +4,7 @@ use quillbore_calc::input::Ends;
 use quillbore_job::Field;
 
 use super::basis::TypedFigures;
-use super::holes::tip_mm;
+use super::holes::{tip_from_touch_mm, tip_mm};
 use super::lengths::{dressing_mm, takes_several};
 use super::row_notes::dressing;
 use super::tip;
@@ -12,6 +12,9 @@ use crate::matter::{Hole, Matter};
 use crate::shown;
 use crate::words::traveler::floor as words;
 use crate::words::traveler::on_the_way::{self, Told};
+
+/// What a touch is early by at least to be told [mm].
+const SHOWN_MM: f64 = 0.05;
 
 /// What is drilled from each end, what is seen on the way, how the tip is dressed.
 pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
@@ -33,9 +36,11 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
         let settings = settings.map(|both| both.map(shown));
         let halves = words::Halves {
             whole: shown(depth),
-            first: shown(first),
-            least: shown(least.min(first)),
-            second: tip_mm(matter, figures).map(shown).unwrap_or_default(),
+            first: shown(figures.touch_mm.entry + first),
+            least: shown(figures.touch_mm.entry + least.min(first)),
+            second: tip_from_touch_mm(matter, figures)
+                .map(shown)
+                .unwrap_or_default(),
             settings,
             further: figures.overtravel_mm.map(shown).unwrap_or_default(),
             has_core,
@@ -54,6 +59,7 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
     {
         said.push(on_the_way::first_try(told).to_owned());
     }
+    said.extend(touches_early(matter, hole, told));
     said.extend(open(matter, hole, told).unwrap_or_default());
     said.extend(tip::on_the_way(matter, hole, told));
     said.extend(dressing(hole));
@@ -70,6 +76,14 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
     said.join(" ")
 }
 
+/// How much earlier than its axis an electrode touches a slope, where a rule would show it.
+fn touches_early(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<String> {
+    let touch = hole.figures?.touch_mm.entry;
+    let shows = told == Told::Whole && touch >= SHOWN_MM;
+    let (unit, form) = (matter.job.unit, matter.form());
+    shows.then(|| words::touches_early(&shown::with_unit(form, touch, unit, shown::middling(unit))))
+}
+
 /// When an open hole is through, and what it wants behind its exit until it is.
 fn open(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<Vec<String>> {
     let figures = hole.figures?;
@@ -80,8 +94,9 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<Vec<String>>
     let unit = matter.job.unit;
     let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
     let depth = figures.depth_mm?;
-    let tip = tip_mm(matter, figures)?;
-    let further = length(tip - depth);
+    let touch = figures.touch_mm.entry;
+    let tip = tip_from_touch_mm(matter, figures)?;
+    let further = length(tip - touch - depth);
     if figures.depth_plan.is_some() {
         return Some(vec![on_the_way::through_at_wall(told, &further)]);
     }
@@ -89,16 +104,19 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<Vec<String>>
         on_the_way::through_backed(
             told,
             &further,
-            [&length(depth), &length(depth + figures.wear_mm?)],
+            [
+                &length(touch + depth),
+                &length(touch + depth + figures.wear_mm?),
+            ],
         )
     } else {
         on_the_way::through(told, &further)
     }];
     said.push(on_the_way::not_through_at_it(told, &length(tip)));
-    if hole.row.behind.value().is_none() {
+    if figures.behind_mm.is_none() {
         said.push(on_the_way::free_below(
             told,
-            &length(figures.machine_depth_mm? - depth),
+            &length(figures.machine_depth_mm? - touch - depth),
         ));
     }
     Some(said)

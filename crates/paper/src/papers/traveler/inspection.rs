@@ -109,7 +109,9 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], wide: f64) -> Table {
                 let plan = hole.figures.and_then(|figures| figures.depth_plan);
                 let said = match plan.filter(|_| hole.is_blind()) {
                     Some(plan) => {
-                        let upper = plan.never_beyond_mm;
+                        // The drawing's depth counts from the surface, the tip's limit from where it touches.
+                        let touch = hole.figures.map_or(0.0, |figures| figures.touch_mm.entry);
+                        let upper = plan.never_beyond_mm - touch;
                         let lower = upper - 2.0 * plan.allowed_mm;
                         format!("{}\u{a0}\u{2013}\u{a0}{}", length(lower), length(upper))
                     }

@@ -2,7 +2,7 @@
 
 use quillbore_calc::input::Ends;
 
-use super::holes::tip_mm;
+use super::holes::tip_from_touch_mm;
 use super::lengths::takes_several;
 use crate::matter::{Hole, Matter};
 use crate::shown;
@@ -11,20 +11,21 @@ use crate::words::traveler::on_the_way::{self as words, GoesOn, Told};
 /// Travels that differ by less are one [mm].
 const SAME_MM: f64 = 0.005;
 
-/// The farthest that the tip may come from the part's surface [mm]: the deepest bottom of a blind hole, a wall
+/// The farthest that the tip may come from where it touched [mm]: the deepest bottom of a blind hole, a wall
 /// behind an open one, for a half the other side; `None` where nothing is in its way.
 pub(super) fn limit_mm(hole: &Hole<'_>) -> Option<f64> {
     let figures = hole.figures?;
     if let Some(plan) = figures.depth_plan {
         return Some(plan.never_beyond_mm);
     }
+    let touch = figures.touch_mm.entry;
     if figures.ends == Some(Ends::Both) {
-        return figures.depth_mm;
+        return figures.depth_mm.map(|depth| touch + depth);
     }
     if hole.is_blind() {
         return None;
     }
-    let wall = figures.depth_mm? + hole.row.behind.value()?.mm();
+    let wall = touch + figures.depth_mm? + figures.behind_mm?;
     // The spark bridges its gap.
     Some(wall - figures.gap_mm.map_or(0.0, |gap| gap.p90))
 }
@@ -53,8 +54,10 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Op
         _ if is_half => words::first_looked_at(told, &at, GoesOn::NotThrough),
         Some(_) => words::first_looked_at(told, &at, GoesOn::ToItsDepth),
         // By the plan it is through before, with this travel.
-        None if through.is_some_and(|(depth, wear)| depth + wear <= limit) => {
-            let tip = tip_mm(matter, figures).unwrap_or(limit);
+        None if through
+            .is_some_and(|(depth, wear)| figures.touch_mm.entry + depth + wear <= limit) =>
+        {
+            let tip = tip_from_touch_mm(matter, figures).unwrap_or(limit);
             let tip = shown::with_unit(matter.form(), tip, unit, decimals);
             words::no_sign_by(told, &at, &tip)
         }

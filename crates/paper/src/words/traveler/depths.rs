@@ -3,7 +3,7 @@
 /// Name of the section of depths that the first hole decides.
 pub const DEPTHS: &str = "Depths that the first hole decides";
 /// What its columns mean.
-pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from the part's surface";
+pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from where it touched";
 /// What is done with a first try.
 pub const FIRST_TRY: &str = "First try: drill the first hole at this setting. It is meant to fall short: it leaves room for \
      less wear than is planned, so that depth and electrode are measured before the depth can be passed; then correct in \

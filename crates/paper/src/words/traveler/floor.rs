@@ -3,8 +3,7 @@
 /// Name of the block.
 pub const NAME: &str = "Drill by this";
 /// What the columns are measured from.
-pub const REMARK: &str =
-    "set: travel from touch-off; tip and wall: from the part's surface at the hole";
+pub const REMARK: &str = "set: travel from touch-off; tip and wall: from where the electrode touches the part at the hole";
 /// The electrode, and its guide below it.
 pub const ELECTRODE: &str = "Electrode, guide";
 /// What the machine is set to.
@@ -97,6 +96,13 @@ pub fn half(
          {first}, {least} at least, else go on by what is missing; deeper does no harm as long as it is not through. Turn the part. Exit, set to {exit}: \
          through where it breaks into the first half and flush and sparking change; {further} of travel further, then stop, \
          pin it. Not through at it: see the wear, set to {second} plus that wear."
+    )
+}
+
+/// How much earlier an electrode touches than its axis.
+pub fn touches_early(touch: &str) -> String {
+    format!(
+        "Its edge touches {touch} before its axis would: a square end, dressed where it is worn; set and tip have that in them."
     )
 }
 

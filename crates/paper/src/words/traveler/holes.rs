@@ -54,8 +54,8 @@ pub const OWN_WEAR: &str = "wear";
 pub fn hole_table_remark(unit: Unit, basis: &str) -> String {
     let unit = unit_in_full(unit);
     format!(
-        "lengths in {unit}; angles in degrees, the drawing measures {basis} (bold); setting: from \
-         touch-off; tip: from the part's surface; minutes for one hole"
+        "lengths in {unit}; angles in degrees, the drawing measures {basis} (bold); setting and tip: from \
+         touch-off; minutes for one hole"
     )
 }
 
