@@ -22,6 +22,7 @@ pub mod direction;
 pub mod entry;
 pub mod figure;
 pub mod finding;
+pub mod flush;
 pub mod hole;
 pub mod input;
 pub mod job_figures;
