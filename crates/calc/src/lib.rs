@@ -33,6 +33,7 @@ pub mod outline;
 pub mod packing;
 pub mod price;
 pub mod promise;
+pub mod push;
 pub mod quantity;
 pub mod reach;
 pub mod recorded;
