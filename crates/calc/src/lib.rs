@@ -15,6 +15,7 @@ mod row_id;
 mod vector;
 
 pub mod assemble;
+pub mod broken;
 pub mod burn;
 pub mod conduct;
 pub mod cost;
@@ -31,6 +32,7 @@ pub mod mount;
 pub mod order;
 pub mod outline;
 pub mod packing;
+pub mod plunge;
 pub mod price;
 pub mod promise;
 pub mod push;
