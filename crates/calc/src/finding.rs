@@ -154,6 +154,20 @@ pub enum Kind {
     ExitMisses { offset_mm: f64, radius_mm: f64 },
     /// On a ball the offset says another angle than the one typed; the offset counts.
     AngleTwice { typed_deg: f64, offset_deg: f64 },
+    /// From a depth on the flush flows slower up the gap than the shop's least.
+    FlushWeak {
+        from_mm: f64,
+        gap_m_s: f64,
+        least_m_s: f64,
+    },
+    /// A cavity that the hole opens into is closed by backing: the flush pushes on what closes it.
+    PlugPushed { push_n: f64, cavity_mm: f64 },
+    /// The flush tips or lifts the part, or nearly: it must be clamped.
+    PartMoved {
+        push_n: f64,
+        clamp_n: f64,
+        how: crate::job_figures::Moves,
+    },
     /// A steep thin wall has no full metal at all.
     NoFullMetal { zones_mm: f64, depth_mm: f64 },
     /// Behind the exit there is less room than the lot's wear and overtravel ask for: it needs
@@ -279,6 +293,9 @@ impl Kind {
             Self::ExitGrazes { .. } => "exit-grazes",
             Self::ExitMisses { .. } => "exit-misses",
             Self::AngleTwice { .. } => "angle-twice",
+            Self::FlushWeak { .. } => "flush-weak",
+            Self::PlugPushed { .. } => "plug-pushed",
+            Self::PartMoved { .. } => "part-moved",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",
             Self::BackingHolds { .. } => "backing-holds",

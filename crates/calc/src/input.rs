@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use crate::figure::key::Figure;
 use crate::idx::Idx;
+pub use crate::push::Rest;
 use crate::quantity::Limits;
 pub use crate::row_id::RowId;
 use crate::standards::sampling::InspectionLevel;
@@ -28,6 +29,10 @@ pub struct JobInput {
     pub part_mm: Option<[f64; 3]>,
     /// Mass of one part [kg].
     pub mass_kg: Option<f64>,
+    /// As much of its lower face as the part rests on; `None` for all of it.
+    pub rests_on: Option<Rest>,
+    /// Flush pressure for this job instead of the machine's [bar].
+    pub pressure_bar: Option<f64>,
     /// Value of one part to the customer [currency of the rate card].
     pub part_value: Option<f64>,
     /// Most that the shop answers for per spoiled part [currency of the rate card].

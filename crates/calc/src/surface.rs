@@ -128,7 +128,7 @@ impl Surface {
     /// Formula: as [`Self::entered`], seen from within: what comes before the axis crosses and what
     /// comes after change places.
     ///
-    /// - `tilt_deg`: as of [`Self::entered`] [deg].
+    /// - `tilt_deg`: as of [`Self::entered`] [deg], 0 to below 90.
     /// - `tube_mm`: electrode diameter [mm], above 0.
     ///
     /// Result: as of [`Self::entered`].
@@ -154,7 +154,7 @@ impl Surface {
     /// Formula: `e - D/2` beside a face square to the one that is entered, `R - |e| - D/2` in a round
     /// bar whose axis is square to the hole's.
     ///
-    /// - `tilt_deg`: as of [`Self::entered`] [deg].
+    /// - `tilt_deg`: as of [`Self::entered`] [deg], 0 to below 90.
     /// - `hole_mm`: finished diameter D [mm], above 0.
     ///
     /// Result: thickness [mm], below 0 where the hole breaks out of the side; `None` where there is no

@@ -32,6 +32,8 @@ fn sample(kind: FieldKind) -> &'static str {
         FieldKind::Lines => "one thing\nand another",
         FieldKind::Length | FieldKind::LengthOrNone => "12.5",
         FieldKind::Mass => "2 kg",
+        FieldKind::Pressure => "70 bar",
+        FieldKind::RestsOn => "60 x 40",
         FieldKind::Count => "5",
         FieldKind::Counts => "10, 25",
         FieldKind::Money => "12.50",

@@ -158,6 +158,8 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
         ],
         FieldKind::Length | FieldKind::LengthOrNone => pair("41.5", "43.5"),
         FieldKind::Mass => pair("3.7 kg", "4.9 kg"),
+        FieldKind::Pressure => pair("37.3 bar", "49.3 bar"),
+        FieldKind::RestsOn => pair("37 x 41", "43 x 47"),
         FieldKind::Count | FieldKind::CountOrNone => pair("17", "19"),
         FieldKind::Counts => pair("23, 29", "31, 37"),
         FieldKind::Money => pair("1234.50", "1432.50"),

@@ -39,6 +39,8 @@ fn other(field: Field) -> String {
         FieldKind::Line | FieldKind::Lines => format!("{} zulu", field.key()),
         FieldKind::Length | FieldKind::LengthOrNone => "83.5".to_owned(),
         FieldKind::Mass => "4.9 kg".to_owned(),
+        FieldKind::Pressure => "49.3 bar".to_owned(),
+        FieldKind::RestsOn => "43 x 47".to_owned(),
         FieldKind::Count | FieldKind::CountOrNone => "19".to_owned(),
         FieldKind::Counts => "31, 37".to_owned(),
         FieldKind::Money => "1432.50".to_owned(),

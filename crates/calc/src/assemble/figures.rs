@@ -25,10 +25,11 @@ impl Prepared<'_> {
     #[must_use]
     pub fn figures(&self, answers: &Answers) -> JobFigures {
         let found = Found::of(self, answers);
-        let setups = self.travelled(&found);
+        let mut setups = self.travelled(&found);
         let mut findings = checks(self);
         findings.extend(material_findings(self.input, self.tables));
         findings.extend(self.clamped.setups.findings.iter().cloned());
+        self.hold(&mut setups, &mut findings);
         let offered = self.input.quantity.filter(|&quantity| quantity > 0);
         let (lot, price) = match (&self.ready, offered) {
             (Some(ready), Some(quantity)) => {

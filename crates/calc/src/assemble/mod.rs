@@ -31,6 +31,7 @@ mod expected;
 mod figures;
 mod found;
 mod guides;
+mod holding;
 mod in_work;
 mod known;
 mod lengths;

@@ -32,6 +32,40 @@ pub struct Flow {
     pub regime: Regime,
 }
 
+impl Flow {
+    /// What is left of it where the pump gives no more.
+    ///
+    /// Formula: speeds in proportion to the flow; the pressure falls to what that flow takes.
+    ///
+    /// - `ml_min`: most that the pump gives [ml/min], above 0.
+    ///
+    /// Result: flow [ml/min] and speeds [m/s].
+    ///
+    /// ```
+    /// use quillbore_calc::flush::{Flow, Regime};
+    /// let wide = Flow { ml_min: 8000.0, bore_m_s: 40.0, gap_m_s: 4.0, regime: Regime::Turbulent };
+    /// let held = wide.at_most(2000.0);
+    /// assert_eq!((held.ml_min, held.bore_m_s, held.gap_m_s), (2000.0, 10.0, 1.0));
+    /// assert_eq!(wide.at_most(9000.0), wide);
+    /// ```
+    ///
+    /// Source: continuity.
+    #[must_use]
+    pub fn at_most(self, ml_min: f64) -> Self {
+        let share = ml_min / self.ml_min;
+        if share < 1.0 {
+            Self {
+                ml_min,
+                bore_m_s: self.bore_m_s * share,
+                gap_m_s: self.gap_m_s * share,
+                regime: self.regime,
+            }
+        } else {
+            self
+        }
+    }
+}
+
 impl Path {
     /// Flow with the tip at a depth.
     ///

@@ -10,6 +10,7 @@ use super::money::Money;
 use super::setting::{RowOverrules, Setting};
 use super::stock::Stock;
 use crate::figure::Figure;
+use crate::flush::Water;
 use crate::input::JobInput;
 use crate::learn::Lessons;
 use crate::quantity::Spread;
@@ -42,6 +43,9 @@ pub struct Context<'a> {
     pub(super) wear_at_100: MedianSigma,
     /// Touch-off, as wide as handling is.
     pub(super) touch_off: Spread,
+    /// The dielectric as it flows, and its pressure at the pump [bar].
+    pub(super) water: Option<Water>,
+    pub(super) pressure_bar: Option<f64>,
     pub(super) money: Option<Money>,
     pub(super) judgements: Judgements,
 }
@@ -118,6 +122,8 @@ impl<'a> Context<'a> {
             overrules,
             depth: MedianSigma::of(start.depth_s),
             wear_at_100: MedianSigma::of(start.wear_at_100_diameters),
+            water: Water::at(start.water_c),
+            pressure_bar: (setting.pressure_bar).or(machine.map(|machine| machine.pressure_bar)),
             touch_off: start.touch_off_min.at_least(start.deviations.handling()),
             money: machine.map(|machine| Money::new(&setting, &start, &tables.rates, machine)),
             judgements: Judgements::default(),

@@ -56,7 +56,9 @@ impl Context<'_> {
     pub(super) fn figures_of(&self, row: &RowInput, plan: &Plan) -> HoleFigures {
         let mut figures = empty(row, plan);
         figures.steps.halved_mm = plan.facts.map(|facts| self.law(&facts).halved_mm);
-        figures.findings = findings(self, row, plan);
+        let way = plan.way.as_ref();
+        figures.flush = way.and_then(|way| self.flushed(plan, way));
+        figures.findings = findings(self, row, plan, figures.flush.as_ref());
         self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
             let middle = plan.limits_mm.map(|limits| {
@@ -76,6 +78,7 @@ impl Context<'_> {
                 exit: zones.exit.length_mm(),
             });
         }
+        figures.push_n = self.push_n(plan);
         if let Some(way) = &plan.way {
             self.put_way(row, plan, way, &mut figures);
             figures.own = self.own_figures(row, plan).map(Arc::new);
@@ -245,6 +248,8 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         half_settings_mm: None,
         touch_mm: AtEnds::default(),
         behind_mm: row.behind_mm,
+        flush: None,
+        push_n: None,
         usable_mm: plan.usable_mm,
         mounted_mm: None,
         reach_one_mm: None,

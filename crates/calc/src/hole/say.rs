@@ -13,7 +13,7 @@ use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::idx::Idx;
 use crate::input::{Ends, RowInput};
-use crate::job_figures::DepthPlan;
+use crate::job_figures::{DepthPlan, Flushed};
 use crate::quantity::Limits;
 use crate::reach::miss;
 use crate::tables::Tube;
@@ -22,7 +22,12 @@ use crate::tables::Tube;
 const LAYERS_SLACK_MM: f64 = 0.05;
 
 /// Everything there is to say about a row.
-pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Vec<Finding> {
+pub(super) fn findings(
+    context: &Context<'_>,
+    row: &RowInput,
+    plan: &Plan,
+    flush: Option<&Flushed>,
+) -> Vec<Finding> {
     if row.unread {
         // What can't be read is told by whoever read it.
         return Vec::new();
@@ -39,8 +44,12 @@ pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Ve
     voice.size();
     voice.drilled_before();
     voice.surfaces();
+    voice.cavity();
     if let Some(way) = &plan.way {
         voice.way(way);
+    }
+    if let Some(flush) = flush {
+        voice.flush(flush);
     }
     voice.overrules();
     // Most rows have one finding or none, and a job has many rows.

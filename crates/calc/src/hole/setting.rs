@@ -19,6 +19,7 @@ pub(crate) struct Setting {
     pub(super) measured_resistivity_ohm_cm: Option<f64>,
     pub(super) quantity: Option<u32>,
     pub(super) index_about: Option<PartAxis>,
+    pub(super) pressure_bar: Option<f64>,
 }
 
 /// The figures of rows that the estimator overruled, by row and figure.
@@ -33,6 +34,7 @@ impl Setting {
             measured_resistivity_ohm_cm: input.measured_resistivity_ohm_cm,
             quantity: input.quantity,
             index_about: input.index_about,
+            pressure_bar: input.pressure_bar,
         }
     }
 

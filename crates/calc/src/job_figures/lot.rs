@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::held::HeldInSetup;
 use crate::idx::Idx;
 use crate::mount::Mount;
 use crate::quantity::Band;
@@ -31,6 +32,8 @@ pub struct SetupFigures {
     pub travel_mm: Option<f64>,
     /// How the part is clamped.
     pub mount: Mount,
+    /// What holds the part against the flush; `None` where size, mass or what it stands on are not known.
+    pub held: Option<HeldInSetup>,
     /// What is drilled, in drilling order.
     pub order: Vec<Stop>,
 }

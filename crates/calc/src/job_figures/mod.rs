@@ -1,5 +1,7 @@
 //! Every figure of a job, from its rows to its price.
 
+mod flushed;
+mod held;
 mod lot;
 mod own;
 mod price;
@@ -10,6 +12,8 @@ use crate::entry::AtEnds;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+pub use flushed::Flushed;
+pub use held::{HeldInSetup, Moves};
 pub use lot::{
     ElectrodeFigures, ElectrodeLoad, GuideFigures, LaborMinutes, LotFigures, MachineMinutes,
     SetupFigures, Stop,
@@ -159,6 +163,10 @@ pub struct HoleFigures {
     pub touch_mm: AtEnds<f64>,
     /// Free distance behind the exit [mm]: as typed, else across the bore that the hole opens into.
     pub behind_mm: Option<f64>,
+    /// How the flush flows.
+    pub flush: Option<Flushed>,
+    /// What it pushes the part with at most [N].
+    pub push_n: Option<f64>,
     /// The settings of a hole from both ends, from its entry and from its exit, median wear made up for [mm].
     pub half_settings_mm: Option<[f64; 2]>,
     /// Usable length U of the electrode [mm].

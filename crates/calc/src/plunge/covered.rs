@@ -69,7 +69,8 @@ impl Covered {
             };
             let towards = [disc.center[0] - center[0], disc.center[1] - center[1]];
             let half = libm::acos((distance(disc.center, center) / (2.0 * self.radius)).min(1.0));
-            let from = (libm::atan2(towards[1], towards[0]) - half).rem_euclid(TAU);
+            let from = libm::atan2(towards[1], towards[0]) - half;
+            let from = if from < 0.0 { from + TAU } else { from };
             let to = from + 2.0 * half;
             hidden.push((from, to.min(TAU)));
             if to > TAU {

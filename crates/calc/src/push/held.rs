@@ -7,7 +7,7 @@ use crate::vector::{self, Vector, along, cross, dot};
 /// Acceleration of gravity [m/s2]: as textbooks work with it. The standard 9.80665 differs by less than
 /// any shop's own does from either.
 const GRAVITY_M_S2: f64 = 9.81;
-/// How many times what just holds a clamp is asked for (ours).
+/// How many times the push a part is held against, and how many times what just holds a clamp gives (ours).
 const SAFETY: f64 = 2.0;
 
 /// What the flush of one hole pushes; vectors are in the part's coordinates.
@@ -27,8 +27,8 @@ pub struct Pushed {
 /// What must hold a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Holding {
-    /// Force toward the support, above the part's center of gravity, that a clamp must give [N]: twice
-    /// what just holds; 0 where the weight holds alone.
+    /// Force toward the support, above the part's center of gravity, that a clamp must give [N]: what holds
+    /// twice the push, and twice what just holds; 0 where the weight holds twice the push alone.
     pub clamp_n: f64,
     /// The worst tipping that the weight doesn't hold.
     pub tips: Option<Turn>,
@@ -67,8 +67,10 @@ pub struct Stop {
 /// Formula: for the weight `m g` alone, and with each push (never two: one hole is drilled at a time): the
 /// moment about each edge, `sum of (r x F) . (up x u)`, with r from the edge to where the force acts and u
 /// the way out over the edge. Where it is above 0, it divided by the edge's distance from the center of
-/// gravity is the force that just holds; a clamp gives twice the greatest. So does, with the weight alone,
-/// a push straight up from where a hole opens into the support. That no more pushes up than down follows:
+/// gravity is the force that just holds. A clamp gives what holds twice the push, and at least twice what
+/// just holds: by twice the shortfall alone a part that weighs a hair more than the push would be held by
+/// nothing. So it does, with the weight alone, for a push straight up from where a hole opens into the
+/// support. That no more pushes up than down follows:
 /// moments about opposite edges add up to it. A stop, as low as the support, takes what of weight and
 /// push lies along it.
 ///
@@ -97,7 +99,8 @@ pub struct Stop {
 /// let tips = holding.tips.unwrap();
 /// assert!((tips.moment_n_mm - 26.9).abs() < 1e-9);
 /// assert_eq!((tips.push, tips.over), (Some(0), Some([1.0, 0.0, 0.0])));
-/// assert!((holding.clamp_n - 2.69).abs() < 1e-9); // 2 * 26.9 / 20
+/// // Against 10 N: 250 less 98.1 N mm, at 20.
+/// assert!((holding.clamp_n - 7.595).abs() < 1e-9);
 /// assert_eq!((holding.lifts, holding.stop), (None, None));
 /// ```
 ///
@@ -117,20 +120,25 @@ pub fn held(
     let weight = Load::of(&stand, stand.center_mm, gravity, weight_n)?;
     let mut tips = turn(&stand, weight, None)?;
     let mut stop = slide(&stand, weight, None);
-    let mut lifts = None;
+    let (mut lifts, mut twice) = (None, None);
     for (index, pushed) in pushes.iter().enumerate() {
         let push = Some(index);
-        let load = Load::of(&stand, pushed.point_mm, pushed.toward, pushed.push_n)?.and(weight);
-        tips = worse(tips, turn(&stand, load, push)?);
-        stop = more(stop, slide(&stand, load, push));
+        let load = |point_mm, toward, push_n| Load::of(&stand, point_mm, toward, push_n);
+        let once = load(pushed.point_mm, pushed.toward, pushed.push_n)?.and(weight);
+        let more_of_it = load(pushed.point_mm, pushed.toward, SAFETY * pushed.push_n)?;
+        tips = worse(tips, turn(&stand, once, push)?);
+        twice = worse(twice, turn(&stand, more_of_it.and(weight), push)?);
+        stop = more(stop, slide(&stand, once, push));
         if let Some(exit) = pushed.exit_mm.filter(|exit| stand.bears(*exit)) {
-            let load = Load::of(&stand, exit, stand.up, pushed.push_n)?.and(weight);
-            lifts = worse(lifts, turn(&stand, load, push)?);
+            let once = load(exit, stand.up, pushed.push_n)?.and(weight);
+            let more_of_it = load(exit, stand.up, SAFETY * pushed.push_n)?;
+            lifts = worse(lifts, turn(&stand, once, push)?);
+            twice = worse(twice, turn(&stand, more_of_it.and(weight), push)?);
         }
     }
-    let asked = worse(tips, lifts).map_or(0.0, |turn| turn.hold_n);
+    let hold_n = |turn: Option<Turn>| turn.map_or(0.0, |turn| turn.hold_n);
     Some(Holding {
-        clamp_n: SAFETY * asked,
+        clamp_n: hold_n(twice).max(SAFETY * hold_n(worse(tips, lifts))),
         tips,
         lifts,
         stop,

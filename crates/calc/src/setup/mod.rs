@@ -145,6 +145,7 @@ pub(crate) fn clamp(layout: &Layout) -> Setups {
             guide_changes,
             passes,
             mount: clamping.mount,
+            held: None,
             travel_mm: None,
             order: Vec::new(),
         });

@@ -381,6 +381,12 @@ pub struct StartValues {
     pub thin_tube_mm: f64,
     /// Drift of the axis [mm per 100 mm].
     pub drift_mm_per_100: Spread,
+    /// Temperature of the dielectric [degC].
+    pub water_c: f64,
+    /// Most that the flush pump gives [l/min].
+    pub pump_l_min: f64,
+    /// Least speed of the flush up the gap that carries debris off [m/s].
+    pub least_gap_m_s: f64,
     /// Overlap of two holes that meet from both ends [mm].
     pub overlap_mm: f64,
     /// How much smaller the exit is than the entry [mm of diameter per 100 mm of depth].

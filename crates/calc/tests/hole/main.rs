@@ -18,6 +18,7 @@ mod chances;
 mod choices;
 mod draws;
 mod findings;
+mod flush;
 mod half_filled;
 mod minutes;
 mod money;

@@ -49,6 +49,8 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         half_settings_mm: None,
         touch_mm: AtEnds::default(),
         behind_mm: None,
+        flush: None,
+        push_n: None,
         usable_mm: None,
         mounted_mm: None,
         reach_one_mm: None,

@@ -12,6 +12,8 @@ mod clampings;
 #[cfg(test)]
 mod drawer;
 #[cfg(test)]
+mod holding;
+#[cfg(test)]
 mod kept;
 #[cfg(test)]
 mod lengths;

@@ -24,6 +24,7 @@ fn near(computed: f64, by_hand: f64) {
 
 fn clamping(guide_changes: u32, tilts: u32, passes: u32, turned_over: bool) -> SetupFigures {
     SetupFigures {
+        held: None,
         directions: 1,
         rows: vec![],
         holes: 1,

@@ -18,6 +18,8 @@ pub(crate) fn row(id: u32, count: u32, diameter_mm: f64, depth_mm: f64) -> RowIn
 /// A job of tool steel on the bench head.
 pub(crate) fn job(quantity: u32, rows: Vec<RowInput>) -> JobInput {
     JobInput {
+        pressure_bar: None,
+        rests_on: None,
         material: Some(Idx::new(0)),
         machine: Some(Idx::new(0)),
         measured_resistivity_ohm_cm: None,

@@ -50,13 +50,16 @@ const INQUIRY: &[&[(Field, u8)]] = &[
     ],
 ];
 
-/// The row of the plan.
-const PLAN: &[&[(Field, u8)]] = &[&[
-    (Field::Machine, 3),
-    (Field::IndexAbout, 3),
-    (Field::Fixture, 2),
-    (Field::Program, 2),
-]];
+/// The rows of the plan.
+const PLAN: &[&[(Field, u8)]] = &[
+    &[
+        (Field::Machine, 3),
+        (Field::IndexAbout, 3),
+        (Field::Fixture, 2),
+        (Field::Program, 2),
+    ],
+    &[(Field::RestsOn, 3), (Field::FlushPressure, 3)],
+];
 
 /// The rows of the price.
 const PRICE: &[&[(Field, u8)]] = &[

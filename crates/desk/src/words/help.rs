@@ -127,6 +127,14 @@ pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
             "A mass; a number without a unit is in kg, in lb where the job is in inches",
             &["4.2", "4.2 kg", "350 g", "9 lb"],
         ),
+        FieldKind::Pressure => (
+            "A pressure; a number without a unit is in bar, in psi where the job is in inches",
+            &["70", "70 bar", "1000 psi", "7 MPa"],
+        ),
+        FieldKind::RestsOn => (
+            "As much of its lower face as the part rests on, about the middle; empty: all of it",
+            &["60 x 40", "ring d80", "whole face"],
+        ),
         FieldKind::Count => ("A whole number from 1 on", &["25"]),
         FieldKind::CountOrNone => ("A whole number, 0 for none", &["25", "0"]),
         FieldKind::Counts => ("Quantities to be priced, too", &["10, 25, 50", "10/25/50"]),

@@ -64,6 +64,11 @@ pub fn label(label: &str, kind: FieldKind, unit: Unit, currency: Option<&str>) -
         FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance => {
             format!("{label} {}", unit.symbol())
         }
+        FieldKind::RestsOn => format!("{label} {}", unit.symbol()),
+        FieldKind::Pressure => match unit {
+            Unit::Mm => format!("{label} bar"),
+            Unit::Inch => format!("{label} psi"),
+        },
         FieldKind::Mass => match unit {
             Unit::Mm => format!("{label} kg"),
             Unit::Inch => format!("{label} lb"),

@@ -82,6 +82,14 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             Some(Value::MassKg(kg)) => Some(*kg),
             _ => None,
         },
+        rests_on: match job.field(Field::RestsOn).value() {
+            Some(Value::RestsOn(rest)) => Some(*rest),
+            _ => None,
+        },
+        pressure_bar: match job.field(Field::FlushPressure).value() {
+            Some(Value::PressureBar(bar)) => Some(*bar),
+            _ => None,
+        },
         part_value: money(job, Field::PartValue, shop),
         liability_cap: money(job, Field::LiabilityCap, shop),
         index_about: index_about(job),

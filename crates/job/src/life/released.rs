@@ -92,6 +92,8 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         Field::Machine
         | Field::IndexAbout
         | Field::Fixture
+        | Field::RestsOn
+        | Field::FlushPressure
         | Field::Program
         | Field::Settings
         | Field::SetupText

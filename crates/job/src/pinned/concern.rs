@@ -100,6 +100,9 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
         | Kind::ThinSideWall { .. }
+        | Kind::FlushWeak { .. }
+        | Kind::PlugPushed { .. }
+        | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }
         | Kind::AngleTwice { .. }

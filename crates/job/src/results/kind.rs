@@ -376,6 +376,9 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
         | Kind::ThinSideWall { .. }
+        | Kind::FlushWeak { .. }
+        | Kind::PlugPushed { .. }
+        | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }
         | Kind::AngleTwice { .. }

@@ -207,6 +207,9 @@ start_values! {
         part_risk_hole: f64 => part_risk_hole by share;
         thin_tube_mm: f64 => thin_tube_mm by positive;
         drift_mm_per_100: Pair => drift_mm_per_100 by spread;
+        water_c: f64 => water_c by positive;
+        pump_l_min: f64 => pump_l_min by positive;
+        least_gap_m_s: f64 => least_gap_m_s by positive;
         overlap_mm: f64 => overlap_mm by positive;
         taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
         hole_scatter: f64 => hole_scatter by deviation;

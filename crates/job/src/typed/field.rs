@@ -31,6 +31,10 @@ pub enum FieldKind {
     LengthOrNone,
     /// A mass in kg or lb.
     Mass,
+    /// A pressure in bar or psi.
+    Pressure,
+    /// As much of a face as a part rests on: two sides, or a diameter.
+    RestsOn,
     /// A whole number of things.
     Count,
     /// Several whole numbers: `10, 25, 50`.
@@ -75,7 +79,12 @@ impl FieldKind {
     pub const fn is_measured(self) -> bool {
         matches!(
             self,
-            Self::Length | Self::LengthOrNone | Self::Mass | Self::Tolerance
+            Self::Length
+                | Self::LengthOrNone
+                | Self::Mass
+                | Self::Tolerance
+                | Self::Pressure
+                | Self::RestsOn
         )
     }
 }
@@ -89,6 +98,10 @@ pub enum Value {
     Length(Length),
     /// A mass in kg.
     MassKg(f64),
+    /// A pressure [bar].
+    PressureBar(f64),
+    /// As much of a face as a part rests on.
+    RestsOn(quillbore_calc::input::Rest),
     /// A whole number.
     Count(u32),
     /// Several whole numbers, rising, each once.
@@ -298,6 +311,10 @@ list! {
     IndexAbout "index_about" Block::Plan, FieldKind::PartAxis;
     /// Fixture and where it lies.
     Fixture "fixture" Block::Plan, FieldKind::Line;
+    /// As much of its lower face as the part rests on, where that is not all of it.
+    RestsOn "rests_on" Block::Plan, FieldKind::RestsOn;
+    /// Flush pressure, where it is another than the machine's.
+    FlushPressure "flush_pressure" Block::Plan, FieldKind::Pressure;
     /// Program.
     Program "program" Block::Plan, FieldKind::Line;
     /// Settings as free text.

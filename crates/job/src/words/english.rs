@@ -71,6 +71,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Machine => "machine",
         Field::IndexAbout => "index axis turns about",
         Field::Fixture => "fixture",
+        Field::RestsOn => "rests on",
+        Field::FlushPressure => "flush pressure",
         Field::Program => "program",
         Field::Settings => "settings",
         Field::Lessons => "lessons from the last run",

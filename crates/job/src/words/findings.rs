@@ -2,6 +2,7 @@
 
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
+use quillbore_calc::job_figures::Moves;
 
 use super::part;
 use super::speaker::{Speaker, capital};
@@ -152,6 +153,38 @@ impl Speaker<'_> {
                 self.form.angle_with_unit(*offset_deg),
                 self.form.angle_with_unit(*typed_deg)
             ),
+            Kind::FlushWeak { from_mm, gap_m_s, least_m_s } => {
+                let speed = |m_s: f64| self.form.number(m_s, 2);
+                let begins = if *from_mm > 0.0 {
+                    format!("From {} deep on the flush", self.length(*from_mm))
+                } else {
+                    "From the face on the flush".to_owned()
+                };
+                format!(
+                    "{begins} is slower up the gap than the shop's least: {} m/s at the bottom, {} m/s at least. More pressure, a shorter electrode or one with a wider bore; draw out often.",
+                    speed(*gap_m_s),
+                    speed(*least_m_s)
+                )
+            }
+            Kind::PlugPushed { push_n, cavity_mm } => format!(
+                "The hole opens into a backed bore of {}: should it be closed, the flush pushes what closes it with up to {}. Leave the water a way out, or hold the plug, and nobody in front of it.",
+                self.length(*cavity_mm),
+                self.force(*push_n)
+            ),
+            Kind::PartMoved { push_n, clamp_n, how } => {
+                let (push, clamp) = (self.force(*push_n), self.force(*clamp_n));
+                match how {
+                    Moves::Tips => format!(
+                        "The flush pushes with up to {push} and tips the part, held by its weight alone: clamp it with {clamp} above its middle at least."
+                    ),
+                    Moves::Lifts => format!(
+                        "Through to what it rests on, the flush gets under the part and lifts it with up to {push}: leave the water a way out, or clamp it with {clamp} above its middle at least."
+                    ),
+                    Moves::Nearly => format!(
+                        "The part's weight holds less than twice the flush's push of {push}: clamp it with {clamp} above its middle."
+                    ),
+                }
+            }
             Kind::NoFullMetal { zones_mm, depth_mm } => format!(
                 "Steep and thin: the electrode is never fully in metal, entry and exit take {} of {} depth. Slow feed all the way.",
                 self.length(*zones_mm),

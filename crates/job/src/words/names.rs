@@ -46,6 +46,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Machine => "machine",
         Field::IndexAbout => "index axis",
         Field::Fixture => "fixture",
+        Field::RestsOn => "what the part rests on",
+        Field::FlushPressure => "flush pressure",
         Field::Program => "program",
         Field::Settings => "settings",
         Field::Lessons => "lessons from the last run",

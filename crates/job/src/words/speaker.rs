@@ -27,6 +27,12 @@ impl Speaker<'_> {
         self.form.length_with_unit(mm, self.unit)
     }
 
+    /// A force with its unit: newtons, in an inch job pounds of force.
+    #[must_use]
+    pub fn force(&self, newtons: f64) -> String {
+        self.form.force(newtons, self.unit)
+    }
+
     /// The mark of a row, or its place in the table where it has none.
     #[must_use]
     pub fn mark(&self, row: RowId) -> String {

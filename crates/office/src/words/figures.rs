@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use quillbore_calc::flush::Regime;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
     Break, Chance, CostLines, DepthPlan, MachineMinutes, PriceFigures, Verdict,
@@ -88,6 +89,15 @@ pub(crate) fn wear(wear_mm: f64, ends: Option<Ends>, speaker: &Speaker<'_>) -> S
         Some(Ends::One) | None => "",
     };
     format!("wear {}{over}", speaker.length(wear_mm))
+}
+
+/// How water flows, as far as that is known.
+pub(crate) const fn regime(regime: Regime) -> &'static str {
+    match regime {
+        Regime::Laminar => "laminar",
+        Regime::Uncertain => "uncertain",
+        Regime::Turbulent => "turbulent",
+    }
 }
 
 /// How a depth is come to.

@@ -126,6 +126,9 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
         | Kind::ThinSideWall { .. }
+        | Kind::FlushWeak { .. }
+        | Kind::PlugPushed { .. }
+        | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }
         | Kind::AngleTwice { .. }

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use quillbore_calc::entry::AtEnds;
 use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, HoleSteps, LaborMinutes,
     LotFigures, MachineMinutes, PriceFigures, SetupFigures, Verdict,
@@ -187,6 +188,10 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         target_depth_mm: Some(hole.depth + 10.0),
         machine_depth_mm: Some(hole.depth + hole.wear + 2.0),
         half_settings_mm: None,
+        touch_mm: AtEnds::default(),
+        behind_mm: None,
+        flush: None,
+        push_n: None,
         usable_mm: Some(usable),
         mounted_mm: None,
         reach_one_mm: Some(160.0),

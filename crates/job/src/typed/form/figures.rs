@@ -161,6 +161,27 @@ impl Form {
         format!("{} %", self.between(share * 100.0, 0, 1))
     }
 
+    /// A force in the job's unit, to two digits: `38 N`, `8.5 lbf`.
+    #[must_use]
+    pub fn force(self, newtons: f64, unit: Unit) -> String {
+        /// Newtons in a pound of force (standard gravity, pound of 1959).
+        const NEWTONS_PER_POUND: f64 = 4.448_221_615;
+        match unit {
+            Unit::Mm => format!("{} N", self.number(newtons, 2)),
+            Unit::Inch => format!("{} lbf", self.number(newtons / NEWTONS_PER_POUND, 2)),
+        }
+    }
+
+    /// A pressure in the job's unit: `70 bar`, `1015 psi`.
+    #[must_use]
+    pub fn pressure(self, bar: f64, unit: Unit) -> String {
+        const BAR_PER_PSI: f64 = 0.068_947_572_9;
+        match unit {
+            Unit::Mm => format!("{} bar", self.number(bar, 3)),
+            Unit::Inch => format!("{} psi", self.fixed(bar / BAR_PER_PSI, 0)),
+        }
+    }
+
     /// A mass in the job's unit: `12.5 kg`, `27.6 lb`.
     #[must_use]
     pub fn mass(self, kg: f64, unit: Unit) -> String {

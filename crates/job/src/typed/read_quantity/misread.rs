@@ -35,6 +35,10 @@ pub enum What {
     Layers,
     /// A mass.
     Mass,
+    /// A pressure.
+    Pressure,
+    /// What a part rests on.
+    RestsOn,
     /// An amount of money.
     Money,
     /// A share in percent.

@@ -13,6 +13,7 @@ mod depth;
 mod deviations;
 mod exact;
 mod figures;
+mod held;
 mod layers;
 mod length;
 mod measure;
@@ -37,6 +38,7 @@ pub use figures::{
     degrees_of_tilt, feed_mm_min, hours, minutes, minutes_or_none, number_or_none, plain_number,
     vector_part,
 };
+pub use held::{pressure_bar, rests_on};
 pub use layers::layers;
 pub use length::{coordinate, length, length_or_zero};
 pub use misread::{Misread, What};

@@ -64,7 +64,7 @@ pub(super) struct Hole {
     pub(super) limit_mm: Option<f64>,
     pub(super) electrodes_per_hole: Option<u32>,
     pub(super) ends: Option<u32>,
-    pub(super) flush: Option<()>,
+    pub(super) flush: Option<Flush>,
     pub(super) push_n: Option<f64>,
     pub(super) own: Option<Own>,
     pub(super) findings: Vec<Finding>,
@@ -108,6 +108,18 @@ pub(super) struct AtEnds {
     pub(super) exit: f64,
 }
 
+/// How the flush flows.
+#[derive(Serialize)]
+pub(super) struct Flush {
+    pub(super) pressure_bar: f64,
+    pub(super) free_ml_min: f64,
+    pub(super) bottom_ml_min: f64,
+    pub(super) gap_m_s: f64,
+    pub(super) regime: &'static str,
+    pub(super) debris_share: Option<f64>,
+    pub(super) weak_from_mm: Option<f64>,
+}
+
 #[derive(Serialize)]
 pub(super) struct DepthPlan {
     pub(super) first_try_setting_mm: f64,
@@ -133,7 +145,9 @@ pub(super) struct Setup {
     pub(super) tilts: u32,
     pub(super) turned_over: bool,
     pub(super) travel_mm: Option<f64>,
+    pub(super) push_n: Option<f64>,
     pub(super) clamp_n: Option<f64>,
+    pub(super) stop_n: Option<f64>,
 }
 
 #[derive(Serialize)]

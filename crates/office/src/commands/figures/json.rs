@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use quillbore_calc::entry;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
-    self, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures, PriceFigures, SetupFigures,
+    self, Flushed, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures, PriceFigures,
+    SetupFigures,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
@@ -19,7 +20,7 @@ use quillbore_job::{Field, Job, Shop, Unit};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    AtEnds, Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes,
+    AtEnds, Break, DepthPlan, Document, Each, Electrode, Finding, Flush, Hole, Lot, LotElectrodes,
     LotGuides, OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
 };
 use crate::words::figures as words;
@@ -171,8 +172,8 @@ fn json_hole(
             Ends::One => 1,
             Ends::Both => 2,
         }),
-        flush: None,
-        push_n: None,
+        flush: hole.flush.map(json_flush),
+        push_n: hole.push_n,
         own: hole.own.as_deref().map(json_own),
         findings,
     }
@@ -182,6 +183,18 @@ const fn at_ends(ends: entry::AtEnds<f64>) -> AtEnds {
     AtEnds {
         entry: ends.entry,
         exit: ends.exit,
+    }
+}
+
+const fn json_flush(flush: Flushed) -> Flush {
+    Flush {
+        pressure_bar: flush.pressure_bar,
+        free_ml_min: flush.face.ml_min,
+        bottom_ml_min: flush.bottom.ml_min,
+        gap_m_s: flush.bottom.gap_m_s,
+        regime: words::regime(flush.bottom.regime),
+        debris_share: flush.debris_share,
+        weak_from_mm: flush.weak_from_mm,
     }
 }
 
@@ -248,7 +261,9 @@ fn json_setup(index: usize, setup: &SetupFigures, speaker: &Speaker<'_>) -> Setu
         tilts: setup.tilts,
         turned_over: setup.turned_over,
         travel_mm: setup.travel_mm,
-        clamp_n: None,
+        push_n: setup.held.map(|held| held.push_n),
+        clamp_n: setup.held.map(|held| held.clamp_n),
+        stop_n: setup.held.map(|held| held.stop_n),
     }
 }
 
