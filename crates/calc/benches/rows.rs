@@ -11,7 +11,7 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_calc::RowInput;
 use quillbore_calc::hole::{Context, Draw};
-use quillbore_calc::input::HoleEnd;
+use quillbore_calc::input::{Exit, HoleEnd, Surface};
 
 #[path = "../tests/shop/rows.rs"]
 mod shop;
@@ -37,6 +37,52 @@ fn many_rows() -> Vec<RowInput> {
                     layers: layers(&[(CARBIDE, 3.0), (STEEL, 2.0 + (id % 40) as f64)]),
                     ..row
                 },
+            }
+        })
+        .collect()
+}
+
+/// Ten thousand rows of which no two are alike: every surface at entry and exit, tilted ones too.
+fn distinct_rows() -> Vec<RowInput> {
+    (0..10_000)
+        .map(|id| {
+            let diameter = 0.55 + (id % 140) as f64 * 0.01;
+            let place = id as f64 / 10_000.0;
+            let row = through(diameter, 4.0 + 60.0 * place);
+            let round = |radius_mm: f64| (radius_mm, radius_mm * 0.4 * place);
+            let (radius_mm, offset_mm) = round(12.0 + 40.0 * place);
+            let surface = match id % 5 {
+                0 => Surface::Flat,
+                1 | 2 => Surface::Cylinder {
+                    radius_mm,
+                    offset_mm,
+                },
+                3 => Surface::Ball {
+                    radius_mm,
+                    offset_mm,
+                },
+                _ => Surface::Edge {
+                    included_deg: 90.0,
+                    offset_mm: place,
+                },
+            };
+            let bore = Surface::Bore {
+                radius_mm: 3.0 + place,
+                offset_mm: place,
+            };
+            RowInput {
+                tilt_deg: [0.0, 0.0, 25.0, 0.0, 40.0][id % 5] * (0.5 + place),
+                surface,
+                exit: (id % 3 == 0).then_some(Exit {
+                    surface: bore,
+                    tilt_deg: 20.0 * place,
+                }),
+                end: if id % 7 == 0 {
+                    HoleEnd::Blind
+                } else {
+                    HoleEnd::Into
+                },
+                ..row
             }
         })
         .collect()
@@ -70,6 +116,18 @@ fn rows(criterion: &mut Criterion) {
                 .count()
         });
     });
+    let distinct = job(distinct_rows());
+    criterion.bench_function(
+        "figures of 10000 distinct rows with surfaces and flush",
+        |bench| {
+            bench.iter(|| {
+                // Nothing is known from the time before.
+                let context = Context::new(black_box(&distinct), &tables);
+                let all = distinct.rows.iter().map(|row| context.row_figures(row));
+                all.filter(|figures| figures.flush.is_some()).count()
+            });
+        },
+    );
     let drill = context.drill(&input.rows[0]).unwrap();
     criterion.bench_function("one draw", |bench| {
         bench.iter(|| drill.at(black_box(&Draw::MEDIAN)));

@@ -4,6 +4,7 @@
 use quillbore_calc::RowId;
 use quillbore_calc::mount::Mount;
 use quillbore_job::{Form, Unit};
+use quillbore_paper::drawing::face::Face;
 use quillbore_paper::drawing::hatch::hatch;
 use quillbore_paper::drawing::map::{self, Look, Map, Spot};
 use quillbore_paper::drawing::section::{self, Section};

@@ -23,6 +23,12 @@ pub enum Figure {
     ReachOne(RowId),
     /// Electrodes in one hole of a row, one after another.
     ElectrodesPerHole(RowId),
+    /// Flow of the flush with the tip at the bottom [ml/min].
+    Flush(RowId),
+    /// What the flush pushes a part with at most [N].
+    Push(RowId),
+    /// Force that a clamp must give in a setup, counted from 0 [N].
+    Clamp(u32),
     /// Electrodes of this tube for the lot.
     Electrodes(Idx<Tube>),
     /// Electrodes of all tubes for the lot.
@@ -103,8 +109,11 @@ impl Figure {
             | Self::Wear(row)
             | Self::TargetDepth(row)
             | Self::ReachOne(row)
-            | Self::ElectrodesPerHole(row) => Some(row),
-            Self::Electrodes(_)
+            | Self::ElectrodesPerHole(row)
+            | Self::Flush(row)
+            | Self::Push(row) => Some(row),
+            Self::Clamp(_)
+            | Self::Electrodes(_)
             | Self::AllElectrodes
             | Self::Setups
             | Self::MachineHours

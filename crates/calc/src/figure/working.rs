@@ -65,6 +65,18 @@ pub struct Quantity {
 /// Units that figures come in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unit {
+    /// Bar.
+    Bar,
+    /// Degrees Celsius.
+    Celsius,
+    /// Milliliters a minute.
+    MlPerMin,
+    /// Meters a second.
+    MetersPerSecond,
+    /// Newtons.
+    Newton,
+    /// Kilograms.
+    Kilogram,
     /// Millimeters.
     Mm,
     /// Degrees.
@@ -111,6 +123,12 @@ pub enum Origin {
 /// Formulas that a working can show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Formula {
+    /// What tube and gap let through at the pump's pressure.
+    FlushByPressure,
+    /// Pressure on the hole's area.
+    PressureOnHole,
+    /// What holds the part against twice the push.
+    HeldAgainstPush,
     /// Tube with the greatest chance of being right less that of oversize.
     ElectrodeChoice,
     /// Gap interpolated by tube diameter.
@@ -166,6 +184,28 @@ pub enum Formula {
 /// Names of what goes into formulas.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Name {
+    /// Flush pressure at the pump [bar].
+    Pressure,
+    /// Temperature of the dielectric [degC].
+    WaterTemperature,
+    /// Bore of the electrode [mm].
+    Bore,
+    /// Its channels.
+    Channels,
+    /// Flow above the work [ml/min].
+    FreeFlow,
+    /// Most that the pump gives [ml/min].
+    PumpFlow,
+    /// Speed up the gap [m/s].
+    GapSpeed,
+    /// Metal in the flow [-].
+    DebrisShare,
+    /// Push of the flush [N].
+    Push,
+    /// Mass of the part [kg].
+    PartMass,
+    /// Force along the support [N].
+    StopForce,
     /// Lower limit of the hole.
     LowerLimit,
     /// Upper limit of the hole.

@@ -2,6 +2,7 @@
 
 mod cost;
 mod days;
+mod held;
 mod job;
 mod lot;
 mod row;
@@ -73,7 +74,10 @@ pub fn working(
         | Figure::Wear(row)
         | Figure::TargetDepth(row)
         | Figure::ReachOne(row)
-        | Figure::ElectrodesPerHole(row) => row::worked(&job, row, figure)?,
+        | Figure::ElectrodesPerHole(row)
+        | Figure::Flush(row)
+        | Figure::Push(row) => row::worked(&job, row, figure)?,
+        Figure::Clamp(setup) => held::clamp(&job, setup)?,
         Figure::Electrodes(tube) => lot::electrodes(&job, tube)?,
         Figure::AllElectrodes => lot::all_electrodes(&job)?,
         Figure::Setups => lot::setups(&job)?,

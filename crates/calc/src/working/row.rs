@@ -25,9 +25,12 @@ pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked>
         Figure::Wear(_) => row.wear(),
         Figure::TargetDepth(_) => row.target_depth(),
         Figure::ReachOne(_) => row.reach_one(),
+        Figure::Flush(_) => row.flush(),
+        Figure::Push(_) => row.push(),
         Figure::ElectrodesPerHole(_) => row.electrodes(),
         Figure::Electrodes(_)
         | Figure::AllElectrodes
+        | Figure::Clamp(_)
         | Figure::Setups
         | Figure::MachineHours
         | Figure::LaborHours
@@ -282,6 +285,109 @@ impl Row<'_> {
             ],
             result: length(reach),
         })
+    }
+
+    fn flush(&self) -> Option<Worked> {
+        let flush = self.hole.flush?;
+        let tube = self.tube()?;
+        let start = &self.job.tables.start;
+        let longest = self.job.input.machine?.of(&self.job.tables.machines)?;
+        let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);
+        let mut inputs = alloc::vec![
+            self.pressure(flush.pressure_bar),
+            mm(
+                Name::TubeLength,
+                tube.length_mm.min(longest.tube_length_mm),
+                Origin::ShopTable
+            ),
+            mm(Name::Bore, tube.bore_mm, Origin::ShopTable),
+            plain(
+                Name::Channels,
+                f64::from(tube.channels),
+                Unit::Count,
+                Origin::ShopTable
+            ),
+            self.job.opened(
+                Name::TubeDiameter,
+                tube.outer_mm,
+                Unit::Mm,
+                Figure::Electrode(self.hole.row)
+            ),
+            self.job.opened(
+                Name::Gap,
+                self.hole.gap_mm?.p50(),
+                Unit::Mm,
+                Figure::Gap(self.hole.row)
+            ),
+            mm(Name::Depth, flush.depth_mm, Origin::Computed),
+            plain(
+                Name::WaterTemperature,
+                start.water_c,
+                Unit::Celsius,
+                Origin::StartValue
+            ),
+            plain(
+                Name::PumpFlow,
+                1000.0 * start.pump_l_min,
+                Unit::MlPerMin,
+                Origin::StartValue
+            ),
+            plain(
+                Name::FreeFlow,
+                flush.face.ml_min,
+                Unit::MlPerMin,
+                Origin::Computed
+            ),
+            plain(
+                Name::GapSpeed,
+                flush.bottom.gap_m_s,
+                Unit::MetersPerSecond,
+                Origin::Computed
+            ),
+        ];
+        if let Some(share) = flush.debris_share {
+            inputs.push(plain(
+                Name::DebrisShare,
+                share,
+                Unit::Share,
+                Origin::Computed,
+            ));
+        }
+        Some(Worked {
+            formula: Formula::FlushByPressure,
+            inputs,
+            result: Quantity {
+                value: flush.bottom.ml_min,
+                unit: Unit::MlPerMin,
+            },
+        })
+    }
+
+    fn push(&self) -> Option<Worked> {
+        let push = self.hole.push_n?;
+        let hole_mm = self.hole.limits_mm.map(|limits| limits.upper)?;
+        let machine = self.job.input.machine?.of(&self.job.tables.machines)?;
+        let pressure = (self.job.input.pressure_bar).unwrap_or(machine.pressure_bar);
+        Some(Worked {
+            formula: Formula::PressureOnHole,
+            inputs: alloc::vec![
+                self.pressure(pressure),
+                plain(Name::LargestHole, hole_mm, Unit::Mm, Origin::Typed),
+            ],
+            result: Quantity {
+                value: push,
+                unit: Unit::Newton,
+            },
+        })
+    }
+
+    fn pressure(&self, bar: f64) -> Input {
+        let origin = if self.job.input.pressure_bar.is_some() {
+            Origin::Typed
+        } else {
+            Origin::ShopTable
+        };
+        plain(Name::Pressure, bar, Unit::Bar, origin)
     }
 
     fn electrodes(&self) -> Option<Worked> {

@@ -20,6 +20,7 @@ mod draws;
 mod findings;
 mod flush;
 mod half_filled;
+mod million;
 mod minutes;
 mod money;
 mod overrules;

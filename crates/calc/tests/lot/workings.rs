@@ -2,6 +2,7 @@
 
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::figure::{CostLine, Formula, Name, Origin, Unit, Working};
+use quillbore_calc::flush::{Path, Water};
 use quillbore_calc::input::{Ends, Overrule, RowId, RowInput};
 use quillbore_calc::promise::Floor;
 use quillbore_calc::working::{days, working};
@@ -57,8 +58,15 @@ fn all_figures(figures: &JobFigures) -> Vec<Figure> {
             Figure::TargetDepth(hole.row),
             Figure::ReachOne(hole.row),
             Figure::ElectrodesPerHole(hole.row),
+            Figure::Flush(hole.row),
+            Figure::Push(hole.row),
         ]);
     }
+    all.extend(
+        (0_u32..)
+            .zip(&figures.setups)
+            .map(|(setup, _)| Figure::Clamp(setup)),
+    );
     let electrodes = figures.lot.iter().flat_map(|lot| &lot.electrodes);
     all.extend(electrodes.map(|tube| Figure::Electrodes(tube.tube)));
     all
@@ -80,6 +88,9 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
         Figure::Wear(row) => hole(row).wear_mm.unwrap(),
         Figure::TargetDepth(row) => hole(row).target_depth_mm.unwrap(),
         Figure::ReachOne(row) => hole(row).reach_one_mm.unwrap(),
+        Figure::Flush(row) => hole(row).flush.unwrap().bottom.ml_min,
+        Figure::Push(row) => hole(row).push_n.unwrap(),
+        Figure::Clamp(setup) => figures.setups[setup as usize].held.unwrap().clamp_n,
         Figure::ElectrodesPerHole(row) => hole(row).electrodes_per_hole.unwrap().into(),
         Figure::Electrodes(tube) => {
             let mut tubes = lot.electrodes.iter();
@@ -156,6 +167,25 @@ fn by_hand(working: &Working) -> Option<f64> {
         Formula::Wear => of(Name::WearRatio) * of(Name::Depth),
         Formula::TargetDepth => sum(working, Unit::Mm),
         Formula::ReachOne => of(Name::Usable) / (1.0 + of(Name::WearRatio)),
+        Formula::FlushByPressure => {
+            let path = Path {
+                tube_length_mm: of(Name::TubeLength),
+                bore_mm: of(Name::Bore),
+                channels: of(Name::Channels) as u8,
+                tube_mm: of(Name::TubeDiameter),
+                hole_mm: of(Name::TubeDiameter) + 2.0 * of(Name::Gap),
+            };
+            let water = Water::at(of(Name::WaterTemperature)).unwrap();
+            let flow = path.at_depth(of(Name::Depth), of(Name::Pressure), &water);
+            flow.unwrap().ml_min.min(of(Name::PumpFlow))
+        }
+        // 1 bar is 0.1 N/mm2.
+        Formula::PressureOnHole => {
+            let hole_mm = of(Name::LargestHole);
+            of(Name::Pressure) * 0.1 * std::f64::consts::FRAC_PI_4 * hole_mm * hole_mm
+        }
+        // On its whole face, and pushed from above, the part of this job stays.
+        Formula::HeldAgainstPush => (2.0 * of(Name::Push) - 9.81 * of(Name::PartMass)).max(0.0),
         Formula::MachineMinutes | Formula::LaborMinutes => sum(working, Unit::Min) / 60.0,
         Formula::NotYetKnown => of(Name::NotYetKnown) / of(Name::MedianCost),
         Formula::CostLines => sum(working, Unit::Money),

@@ -56,7 +56,16 @@ fn drawn(
             let section = section::of_row(results.figures.holes.get(at)?, row)?;
             section::draw(&mut page, &section, (2.0, 1.0, width - 4.0, height - 2.0));
             let tilt = shared.shop.form.number(section.tilt_deg, 3);
-            words::section(&shared.speaker().hole(row.id), &tilt)
+            let figures = results.figures.holes.get(at)?;
+            let speaker = shared.speaker();
+            let flow = figures.flush.map(|flush| {
+                let [free, bottom] = [flush.face, flush.bottom].map(|flow| flow.ml_min);
+                speaker.form.flow_down(free, bottom)
+            });
+            let push = figures.push_n.map(|push| speaker.force(push));
+            let flush = flow.as_deref().zip(push.as_deref());
+            let flush = flush.map(|(flow, push)| [flow, push]);
+            words::section(&speaker.hole(row.id), &tilt, flush)
         }
         Pictured::Electrodes => {
             let tables = &shared.shop.tables;

@@ -23,6 +23,9 @@ const WIDTHS: [Column; 5] = [
     Column::right(110.0),
 ];
 
+/// Setups of which the line says what holds the part; the rest is on the traveler.
+const MOST_HELD: usize = 4;
+
 /// Rows of electrodes that always have their place.
 const LEAST_ROWS: usize = 3;
 
@@ -67,7 +70,34 @@ pub fn plan_ui(
         let pencil = look::tokens(ui).pencil;
         look::clipped_label(ui, room, &said.join("; "), look::small(), pencil);
     });
+    ui.allocate_ui_with_layout(line, layout, |ui| {
+        ui.set_min_size(line);
+        held_ui(ui, shared, view);
+    });
     electrodes_ui(ui, shared, view);
+}
+
+/// What must hold the part against the flush, setup by setup.
+fn held_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
+    let setups = &shared.results.figures.setups;
+    if setups.is_empty() {
+        return;
+    }
+    let held = || {
+        (0_u32..)
+            .zip(setups)
+            .filter_map(|(at, setup)| Some((at, setup.held?)))
+    };
+    if held().next().is_none() {
+        pencil(ui, words::NOT_HELD);
+        return;
+    }
+    pencil(ui, words::HELD);
+    for (at, held) in held().take(MOST_HELD) {
+        let clamp = (held.clamp_n > 0.0).then(|| shared.speaker().force(held.clamp_n));
+        let said = words::held(at as usize + 1, clamp.as_deref());
+        figure_word(ui, &said, Figure::Clamp(at), look::body(), view);
+    }
 }
 
 /// Electrodes by tube: needed, the bound, the kit, and the fewest in any order.

@@ -29,6 +29,29 @@ pub const WEAR: &str = "wear";
 /// The head of the column of how many electrodes a hole takes.
 pub const ELECTRODES_PER_HOLE: &str = "electrodes per hole";
 
+/// The head of the column of the flush with the tip at the bottom.
+pub const FLUSH: &str = "flush at bottom";
+/// What it counts.
+pub const FLUSH_UNIT: &str = "ml/min";
+/// The head of the column of what the flush pushes with.
+pub const PUSH: &str = "push";
+
+/// The unit of what the flush pushes with.
+#[must_use]
+pub const fn push_unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "N",
+        Unit::Inch => "lbf",
+    }
+}
+
+/// What the flush pushes with, without its unit.
+#[must_use]
+pub fn push(newtons: f64, unit: Unit, form: Form) -> String {
+    let said = form.force(newtons, unit);
+    said.trim_end_matches(push_unit(unit)).trim_end().to_owned()
+}
+
 /// Makes an empty row.
 pub const INSERT_ROW: &str = "insert row";
 

@@ -47,10 +47,27 @@ pub fn setup(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -
     says
 }
 
-/// The section of a hole, by its name and its angle.
+/// What leads the line of what holds the part.
+pub const HELD: &str = "against the flush";
+/// Nothing is known of what holds the part.
+pub const NOT_HELD: &str = "size, mass and locations tell what holds the part against the flush";
+
+/// What must hold the part in a setup, counted from 1; none where its weight does.
 #[must_use]
-pub fn section(hole: &str, tilt: &str) -> String {
-    format!("{hole}, {tilt}\u{b0} from the normal")
+pub fn held(number: usize, clamp: Option<&str>) -> String {
+    match clamp {
+        Some(clamp) => format!("{number}: clamp {clamp}"),
+        None => format!("{number}: its weight holds it"),
+    }
+}
+
+/// The section of a hole, by its name and its angle, and what the flush does in it.
+#[must_use]
+pub fn section(hole: &str, tilt: &str, flush: Option<[&str; 2]>) -> String {
+    let flush = flush.map_or_else(String::new, |[flow, push]| {
+        format!("; flush {flow}, pushes {push}")
+    });
+    format!("{hole}, {tilt}\u{b0} from the normal{flush}")
 }
 
 /// What stands under the electrodes of the lot where they are drawn.

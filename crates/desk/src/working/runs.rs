@@ -62,6 +62,9 @@ const fn factor_of(figure: Figure) -> Option<Learns> {
         Figure::Wear(_) | Figure::ReachOne(_) | Figure::ElectrodesPerHole(_) => Some(Learns::Wear),
         Figure::Gap(_) | Figure::Electrode(_) => Some(Learns::Gap),
         Figure::TargetDepth(_)
+        | Figure::Flush(_)
+        | Figure::Push(_)
+        | Figure::Clamp(_)
         | Figure::Electrodes(_)
         | Figure::AllElectrodes
         | Figure::Setups

@@ -149,6 +149,9 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::TargetDepth(_)
         | Figure::ReachOne(_)
         | Figure::ElectrodesPerHole(_)
+        | Figure::Flush(_)
+        | Figure::Push(_)
+        | Figure::Clamp(_)
         | Figure::AllElectrodes
         | Figure::Setups
         | Figure::Cost(_)

@@ -68,6 +68,9 @@ impl Speaker<'_> {
             Figure::TargetDepth(row) => format!("the target depth of {}", self.hole(row)),
             Figure::ReachOne(row) => format!("the reach of one electrode in {}", self.hole(row)),
             Figure::ElectrodesPerHole(row) => format!("the electrodes in one {}", self.hole(row)),
+            Figure::Flush(row) => format!("the flush of {}", self.hole(row)),
+            Figure::Push(row) => format!("what the flush of {} pushes with", self.hole(row)),
+            Figure::Clamp(setup) => format!("the clamp of setup {}", setup + 1),
             Figure::Electrodes(tube) => {
                 let name = tube
                     .of(&self.tables.tubes)

@@ -21,6 +21,8 @@ pub const fn unit_of(figure: Figure) -> Unit {
         | Figure::TargetDepth(_)
         | Figure::ReachOne(_) => Unit::Mm,
         Figure::Feed(_) => Unit::MmPerMin,
+        Figure::Flush(_) => Unit::MlPerMin,
+        Figure::Push(_) | Figure::Clamp(_) => Unit::Newton,
         Figure::HoleMinutes(_) => Unit::Min,
         Figure::ElectrodesPerHole(_)
         | Figure::Electrodes(_)
@@ -45,6 +47,12 @@ impl Speaker<'_> {
             Unit::Min => self.form.minutes_with_unit(value),
             Unit::Hour => self.form.hours_with_unit(value),
             Unit::MmPerMin => format!("{}/min", self.length(value)),
+            Unit::Bar => self.form.pressure(value, self.unit),
+            Unit::Celsius => format!("{} \u{b0}C", self.form.number(value, 3)),
+            Unit::MlPerMin => self.form.flow(value),
+            Unit::MetersPerSecond => format!("{} m/s", self.form.number(value, 2)),
+            Unit::Newton => self.force(value),
+            Unit::Kilogram => self.form.mass(value, self.unit),
             Unit::Number => self.form.number(value, 3),
             Unit::Count => self.form.count(value),
             Unit::Money => self.amount(value),
@@ -176,6 +184,13 @@ pub const fn formula(formula: Formula) -> &'static str {
         Formula::Wear => "wear ratio by length, times the depth drilled",
         Formula::TargetDepth => "stand-off + depth + exit zone beyond the axis + overtravel",
         Formula::ReachOne => "usable length / (1 + wear ratio)",
+        Formula::FlushByPressure => {
+            "what bore and gap let through together at the pump's pressure (Darcy and Weisbach; smooth, water), with the tip at the bottom, and no more than the pump gives"
+        }
+        Formula::PressureOnHole => "pressure x area of the largest hole, as if nothing flowed off",
+        Formula::HeldAgainstPush => {
+            "force above the part's middle that holds it against twice the push, over every edge of what it rests on and where water gets under it; friction is not counted"
+        }
         Formula::Chain => {
             "each further electrode reaches (usable length + wear ratio x depth so far) / (1 + wear ratio)"
         }
@@ -254,6 +269,17 @@ pub const fn name(name: Name) -> &'static str {
         Name::HeldBack => "held back",
         Name::Stroke => "stroke",
         Name::Usable => "usable length",
+        Name::Pressure => "flush pressure at the pump",
+        Name::WaterTemperature => "temperature of the dielectric",
+        Name::Channels => "channels",
+        Name::Bore => "bore of the electrode",
+        Name::FreeFlow => "flow in the open",
+        Name::PumpFlow => "most that the pump gives",
+        Name::GapSpeed => "speed up the gap at the bottom",
+        Name::DebrisShare => "metal in the flow at the bottom",
+        Name::Push => "push of the flush",
+        Name::PartMass => "mass of the part",
+        Name::StopForce => "force sideways, for a stop",
         Name::Gap => "gap per side",
         Name::GapHigh => "gap per side, high",
         Name::GapLow => "gap per side, low",

@@ -54,6 +54,8 @@ pub(super) fn build(
     }
     let ids: Vec<RowId> = job.rows.iter().map(|row| row.id).collect();
     let input = JobInput {
+        rests_on: None,
+        pressure_bar: None,
         material: shop.material(job.text(Field::Material)),
         machine: Idx::find(&tables.machines, |machine| {
             machine.name == job.text(Field::Machine)

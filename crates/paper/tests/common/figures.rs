@@ -61,6 +61,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
         holes: rows.into_iter().map(Arc::new).collect(),
         setups: vec![
             SetupFigures {
+                held: None,
                 directions: 36,
                 rows: ids.to_vec(),
                 holes: holes.iter().map(|hole| hole.places).sum(),
@@ -74,6 +75,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
                 order: Vec::new(),
             },
             SetupFigures {
+                held: None,
                 directions: 1,
                 rows: vec![ids[0]],
                 holes: 4,

@@ -106,6 +106,8 @@ pub(super) fn translate(
                     Made::Minutes => Figure::HoleMinutes(row.id),
                     Made::Wear => Figure::Wear(row.id),
                     Made::PerHole => Figure::ElectrodesPerHole(row.id),
+                    Made::Flush => Figure::Flush(row.id),
+                    Made::Push => Figure::Push(row.id),
                 };
                 let mut shown = table.rows.iter();
                 let y = shown.find(|(shown, _)| *shown == at.row);

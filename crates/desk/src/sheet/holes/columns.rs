@@ -23,6 +23,8 @@ pub(super) enum Made {
     Minutes,
     Wear,
     PerHole,
+    Flush,
+    Push,
 }
 
 impl Made {
@@ -34,11 +36,18 @@ impl Made {
             Self::Minutes => words::MINUTES_PER_HOLE,
             Self::Wear => words::WEAR,
             Self::PerHole => words::ELECTRODES_PER_HOLE,
+            Self::Flush => words::FLUSH,
+            Self::Push => words::PUSH,
         }
     }
 
-    const fn is_length(self) -> bool {
-        matches!(self, Self::Electrode | Self::Drills | Self::Wear)
+    const fn unit(self, unit: Unit) -> &'static str {
+        match self {
+            Self::Electrode | Self::Drills | Self::Wear => unit.symbol(),
+            Self::Flush => words::FLUSH_UNIT,
+            Self::Push => words::push_unit(unit),
+            Self::Verdict | Self::Minutes | Self::PerHole => "",
+        }
     }
 
     const fn width(self) -> f32 {
@@ -48,6 +57,8 @@ impl Made {
             Self::Verdict => 128.0,
             Self::Minutes | Self::Wear => 56.0,
             Self::PerHole => 64.0,
+            Self::Flush => 72.0,
+            Self::Push => 56.0,
         }
     }
 }
@@ -73,6 +84,8 @@ const MADE: &[Made] = &[
     Made::Minutes,
     Made::Wear,
     Made::PerHole,
+    Made::Flush,
+    Made::Push,
 ];
 
 /// Which columns are shown.
@@ -114,7 +127,7 @@ pub(super) fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
             is_number(column.kind()),
         ),
         Shown::Made(made) => {
-            let unit = if made.is_length() { unit.symbol() } else { "" };
+            let unit = made.unit(unit);
             (made.head(), unit, made.width(), made != Made::Verdict)
         }
     };

@@ -106,7 +106,9 @@ impl<'a> Holes<'a> {
             Made::Minutes => FigureKey::HoleMinutes(row),
             Made::Wear => FigureKey::Wear(row),
             Made::Drills => FigureKey::Gap(row),
-            Made::Electrode | Made::Verdict | Made::PerHole => return false,
+            Made::Electrode | Made::Verdict | Made::PerHole | Made::Flush | Made::Push => {
+                return false;
+            }
         };
         self.job.overrule(&figure).is_some()
     }
@@ -124,6 +126,8 @@ impl<'a> Holes<'a> {
             Made::Minutes => form.minutes(hole.minutes?.p50),
             Made::Wear => words::wear(hole.wear_mm?, unit, form),
             Made::PerHole => hole.electrodes_per_hole?.to_string(),
+            Made::Flush => form.number(hole.flush?.bottom.ml_min, 2),
+            Made::Push => words::push(hole.push_n?, unit, form),
         })
     }
 }

@@ -182,6 +182,22 @@ impl Form {
         }
     }
 
+    /// A flow, to two digits: `87 ml/min`.
+    #[must_use]
+    pub fn flow(self, ml_min: f64) -> String {
+        format!("{} ml/min", self.number(ml_min, 2))
+    }
+
+    /// A flow in the open and at the bottom: `87 \u{2192} 51 ml/min`.
+    #[must_use]
+    pub fn flow_down(self, free_ml_min: f64, bottom_ml_min: f64) -> String {
+        format!(
+            "{} \u{2192} {}",
+            self.number(free_ml_min, 2),
+            self.flow(bottom_ml_min)
+        )
+    }
+
     /// A mass in the job's unit: `12.5 kg`, `27.6 lb`.
     #[must_use]
     pub fn mass(self, kg: f64, unit: Unit) -> String {

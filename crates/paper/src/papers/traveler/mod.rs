@@ -5,6 +5,7 @@ mod cautions;
 mod depths;
 mod floor;
 mod floor_note;
+mod held;
 mod holes;
 mod inspection;
 mod kit;

@@ -5,6 +5,7 @@ use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::mount::Mount;
 use quillbore_job::Field;
 
+use super::held;
 use super::order::setups_made_twice;
 use crate::matter::Matter;
 use crate::matter::axes;
@@ -49,6 +50,7 @@ pub(super) fn machine(matter: &Matter<'_>, flow: &mut Flow) {
         } else {
             form::fields(flow, &[Captioned::blank(words::SETTINGS_BLANK, 1.0)]);
         }
+        held::flush(matter, flow);
     });
 }
 
@@ -59,6 +61,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
         } else {
             form::fields(flow, &[Captioned::blank(words::HELD, 1.0)]);
         }
+        held::rests_on(matter, flow);
         for (lead, field) in [
             (words::NOT_TO_CLAMP, Field::FacesNotToClamp),
             (words::BACKING, Field::BackingText),
@@ -84,6 +87,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                     Span::new(STRONG, &lead),
                     Span::new(BODY, &one_setup(matter, index, setup)),
                     Span::new(BODY, &mount),
+                    Span::new(BODY, &held::in_setup(matter, setup)),
                 ],
                 0.0,
             );

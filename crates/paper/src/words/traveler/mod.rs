@@ -2,6 +2,7 @@
 
 pub mod depths;
 pub mod floor;
+pub mod held;
 pub mod holes;
 pub mod inspection;
 pub mod kit;
