@@ -24,6 +24,7 @@ pub mod entry;
 pub mod figure;
 pub mod finding;
 pub mod flush;
+pub mod head;
 pub mod hole;
 pub mod input;
 pub mod job_figures;
