@@ -62,11 +62,10 @@ fn all_figures(figures: &JobFigures) -> Vec<Figure> {
             Figure::Push(hole.row),
         ]);
     }
-    all.extend(
-        (0_u32..)
-            .zip(&figures.setups)
-            .map(|(setup, _)| Figure::Clamp(setup)),
-    );
+    let held = (0_u32..)
+        .zip(&figures.setups)
+        .filter(|(_, setup)| setup.held.is_some());
+    all.extend(held.map(|(setup, _)| Figure::Clamp(setup)));
     let electrodes = figures.lot.iter().flat_map(|lot| &lot.electrodes);
     all.extend(electrodes.map(|tube| Figure::Electrodes(tube.tube)));
     all
@@ -318,6 +317,9 @@ fn an_overrule_stands_beside_the_computed_result() {
             Figure::TargetDepth(_)
                 | Figure::ReachOne(_)
                 | Figure::ElectrodesPerHole(_)
+                | Figure::Flush(_)
+                | Figure::Push(_)
+                | Figure::Clamp(_)
                 | Figure::LotPrice(_)
                 | Figure::Cost(_)
                 | Figure::AllElectrodes
