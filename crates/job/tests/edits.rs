@@ -205,6 +205,7 @@ fn every_field_takes_text_of_its_kind() {
             "due" | "follow_up" | "exchange_day" => "2027-01-12",
             "currency" | "amounts_in" | "values_in" => "EUR",
             "index_about" => "z",
+            "rests_on" => "60 x 40",
             "language" => "German",
             "breaks" => "10, 50",
             _ => "12",

@@ -188,7 +188,7 @@ fn cell_values(column: Column) -> [String; 2] {
         CellKind::HoleEnd => ["through", "into"],
         CellKind::Angle => ["21", "23"],
         CellKind::Surface => ["cylinder R21", "cylinder R23"],
-        CellKind::Exit => ["bore d41", "bore d47"],
+        CellKind::Exit => ["cylinder R41", "cylinder R47"],
         CellKind::Length => ["4.4", "4.8"],
         CellKind::YesNo => ["yes", "no"],
         CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],

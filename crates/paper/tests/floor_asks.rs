@@ -131,8 +131,9 @@ fn a_spare_part_is_tried_on_first() {
 #[test]
 fn backing_comes_out_and_the_wall_is_told_from_the_surface() {
     let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
-    // 4.50 deep and 6.00 clear behind, of which the spark bridges 0.07.
-    tells(&ring, &["Take the backing out", "10.98 10.43 6.00 10.50"]);
+    // 4.50 deep and 6.00 clear behind, of which the spark bridges 0.07, counted from where the edge of a 0.70
+    // electrode touches at 30 degrees: 0.35 tan 30 before the axis.
+    tells(&ring, &["Take the backing out", "11.18 10.63 6.00 10.70"]);
     let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
     assert!(!hub.contains("Take the backing out"));
 }
@@ -172,17 +173,17 @@ fn a_blind_hole_is_accepted_with_its_depth() {
 #[test]
 fn the_tip_is_looked_at_where_it_could_pass_its_limit() {
     let ring = open("demo-jobs/26-0101.ron");
-    // Set to 10.98, the wall is reached at 10.43.
+    // Set to 11.18, the wall is reached at 10.63.
     let told = traveler(&ring, embedded());
     tells(
         &told,
         &[
-            "No sign by a travel of 10.43 mm: draw out, see where the tip is; it goes no further than 6.45 mm.",
+            "No sign by a travel of 10.63 mm: draw out, see where the tip is; it goes no further than 6.65 mm.",
         ],
     );
-    // Blind, 12.00 + 0.20; the first try is set beyond that.
+    // Blind, 12.00 + 0.20, from 0.20 before the axis at 30 degrees; the first try is set beyond that.
     let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
-    tells(&hub, &["First hole: draw out at a travel of 12.20 mm"]);
+    tells(&hub, &["First hole: draw out at a travel of 12.40 mm"]);
     assert!(!hub.contains("No sign by a travel"));
     let text = String::from_utf8(read("demo-jobs/26-0101.ron")).unwrap_or_default();
     let far = text.replace("\"behind\": (\"6\", mm)", "\"behind\": (\"30\", mm)");
@@ -236,7 +237,7 @@ fn many_marks_have_short_words_and_one_explanation() {
         &many,
         &[
             "Through: 2.25 mm. Else: 42.25 mm. Free: 33.97 mm.",
-            "First try. Look at 12.20 mm.",
+            "First try. Look at 12.40 mm.",
             "Else: not through at the setting: draw out, see the wear, set to that tip plus that wear",
             "Look: on the first hole draw out at that travel",
         ],

@@ -1,7 +1,5 @@
 //! Whether limits can be held once the first piece of a lot is measured.
 
-use alloc::vec::Vec;
-
 use super::sized::{QUANTILES, Sized};
 use crate::quantity::Limits;
 
@@ -51,24 +49,16 @@ impl Holding {
         limits_mm: Limits,
         taper_mm: f64,
     ) -> Self {
-        let near: Vec<&Sized> = tubes
-            .into_iter()
-            .filter(|tube| tube.may_hold(limits_mm, taper_mm))
-            .collect();
-        let best = |quantile: usize| {
-            let mut best = 0.0_f64;
-            for tube in &near {
-                best = best.max(tube.held_at(quantile, limits_mm, taper_mm));
-                if best >= 1.0 {
-                    break;
-                }
+        let mut best = [0.0; QUANTILES];
+        for tube in tubes {
+            if tube.may_hold(limits_mm, taper_mm) {
+                tube.raise(&mut best, limits_mm, taper_mm);
             }
-            best
-        };
+        }
         Self {
             limits_mm,
             taper_mm,
-            best: core::array::from_fn(best),
+            best,
         }
     }
 
@@ -79,10 +69,8 @@ impl Holding {
 
     /// The same with one tube more.
     pub(crate) fn mean_with(&self, tube: &Sized) -> f64 {
-        let quantiles = self.best.iter().enumerate();
-        let best = quantiles.map(|(quantile, best)| {
-            best.max(tube.held_at(quantile, self.limits_mm, self.taper_mm))
-        });
-        best.sum::<f64>() / QUANTILES as f64
+        let mut best = self.best;
+        tube.raise(&mut best, self.limits_mm, self.taper_mm);
+        best.iter().sum::<f64>() / QUANTILES as f64
     }
 }

@@ -236,16 +236,26 @@ impl Sized {
         self.normal.below(margin_mm / self.deviation_mm)
     }
 
-    /// Chance of a hole inside the limits in a lot at this quantile of its gap, the setting moved as
-    /// far as it helps.
-    pub(super) fn held_at(&self, quantile: usize, limits_mm: Limits, taper_mm: f64) -> f64 {
-        let Some(size) = self.sizes_mm.get(quantile) else {
-            return 0.0;
-        };
+    /// Raises the share of holes inside both limits, quantile by quantile of the lot's gap, to what this tube
+    /// gives once its setting has been moved toward their middle; see [`super::held`].
+    pub(super) fn raise(&self, best: &mut [f64; QUANTILES], limits_mm: Limits, taper_mm: f64) {
         let [lower, upper] = [limits_mm.lower + taper_mm, limits_mm.upper];
         let middle = f64::midpoint(lower, upper);
-        let most = (MOVE_SHARE * (size - self.tube_mm)).max(MOVE_MM);
-        let size = size + (middle - size).clamp(-most, most);
-        (self.share(upper - size) - self.share(lower - size)).max(0.0)
+        let inside = |size: f64| (self.share(upper - size) - self.share(lower - size)).max(0.0);
+        // In the middle a tube gives the most that it can.
+        let centered = inside(middle);
+        for (best, size) in best.iter_mut().zip(&self.sizes_mm) {
+            if *best >= centered {
+                continue;
+            }
+            let most = (MOVE_SHARE * (size - self.tube_mm)).max(MOVE_MM);
+            let off = middle - size;
+            let given = if off.abs() <= most {
+                centered
+            } else {
+                inside(size + off.clamp(-most, most))
+            };
+            *best = best.max(given);
+        }
     }
 }

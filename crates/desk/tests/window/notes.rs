@@ -165,7 +165,7 @@ fn the_picture_follows_to_the_block_that_one_works_in() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
     paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
-    harness.get_by_label("hole A, 0\u{b0} from the normal");
+    harness.get_by_label_contains("hole A, 0\u{b0} from the normal; flush ");
     harness
         .get_by_role_and_label(Role::TextInput, "machine")
         .click();
@@ -178,5 +178,5 @@ fn the_picture_follows_to_the_block_that_one_works_in() {
     harness.get_by_label("hatched: low to high; thick line: likely");
     harness.get_by_label("hole 1 mark").click();
     harness.run();
-    harness.get_by_label("hole A, 0\u{b0} from the normal");
+    harness.get_by_label_contains("hole A, 0\u{b0} from the normal; flush ");
 }

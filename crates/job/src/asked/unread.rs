@@ -58,11 +58,17 @@ pub(crate) fn row_rests_on(row: &Row, column: Column) -> bool {
     }
 }
 
-/// Whether a row is tilted by an angle that doesn't say what it is measured from.
+/// Whether a row is tilted, at entry or exit, by an angle that doesn't say what it is measured from.
 pub(crate) fn has_bare_angle(row: &Row) -> bool {
+    let is_bare = |text: &str| !text.chars().any(char::is_alphabetic);
+    let says_no = |text: &str| {
+        let text = text.to_lowercase();
+        !text.contains("normal") && !text.contains("surface")
+    };
     let angle = row.angle.value();
-    angle.is_some_and(|angle| angle.from_normal.deg() != 0.0)
-        && !row.angle.text().chars().any(char::is_alphabetic)
+    let exit = row.exit.value();
+    angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && is_bare(row.angle.text())
+        || exit.is_some_and(|exit| exit.tilt_deg != 0.0) && says_no(row.exit.text())
 }
 
 /// Whether figures or papers rest on a field.

@@ -123,11 +123,17 @@ pub(crate) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
     let basis = job.angle_basis();
     let mut touched = Vec::new();
     for row in &mut job.rows {
-        let Some(unit) = row.angle.unit() else {
+        let units = [row.angle.unit(), row.exit.unit()];
+        if units == [None, None] {
             continue;
-        };
+        }
         let mut new = Row::clone(row);
-        put(&mut new, Column::Angle, row.angle.text(), unit, basis);
+        if let Some(unit) = row.angle.unit() {
+            put(&mut new, Column::Angle, row.angle.text(), unit, basis);
+        }
+        if let Some(unit) = row.exit.unit() {
+            put(&mut new, Column::Exit, row.exit.text(), unit, basis);
+        }
         if new != **row {
             touched.push(row.id);
             *row = Arc::new(new);

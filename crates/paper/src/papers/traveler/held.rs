@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use quillbore_calc::input::Rest;
 use quillbore_calc::job_figures::SetupFigures;
-use quillbore_job::{Field, Value};
+use quillbore_calc::quantity::MM_PER_INCH;
+use quillbore_job::{Field, Unit, Value};
 
 use crate::matter::Matter;
 use crate::typeset::flow::Flow;
@@ -48,15 +49,20 @@ pub(super) fn rests_on(matter: &Matter<'_>, flow: &mut Flow) {
 /// What the part rests on, with its unit; what can't be read stands as it was typed.
 fn rest(matter: &Matter<'_>) -> Option<String> {
     let unit = matter.job.unit;
-    let sides = |mm: &[f64]| matter.form().lengths_mm(mm, unit);
+    let side = |mm: &f64| {
+        let side = match unit {
+            Unit::Mm => *mm,
+            Unit::Inch => mm / MM_PER_INCH,
+        };
+        matter.form().number(side, 5)
+    };
     match matter.job.field(Field::RestsOn).value() {
         Some(Value::RestsOn(Rest::Face)) => Some(words::WHOLE_FACE.to_owned()),
-        Some(Value::RestsOn(Rest::Rectangle(mm))) => {
-            Some(words::rectangle(&sides(mm).join(" x "), unit.symbol()))
-        }
-        Some(Value::RestsOn(Rest::Ring(mm))) => {
-            Some(words::ring(&sides(&[*mm]).concat(), unit.symbol()))
-        }
+        Some(Value::RestsOn(Rest::Rectangle(mm))) => Some(words::rectangle(
+            &mm.each_ref().map(side).join(" x "),
+            unit.symbol(),
+        )),
+        Some(Value::RestsOn(Rest::Ring(mm))) => Some(words::ring(&side(mm), unit.symbol())),
         _ => matter
             .has(Field::RestsOn)
             .then(|| matter.text(Field::RestsOn).to_owned()),

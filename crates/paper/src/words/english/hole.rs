@@ -8,6 +8,7 @@ use crate::words::customer::Hole;
 pub(super) const WORDS: Hole = Hole {
     end,
     entry,
+    exit,
     layers,
     clearance,
 };
@@ -24,6 +25,11 @@ pub fn end(end: HoleEnd) -> &'static str {
 /// The surface at the entry.
 pub fn entry(surface: &str) -> String {
     format!("Entry: {surface}.")
+}
+
+/// The surface at the exit.
+pub fn exit(surface: &str) -> String {
+    format!("Exit: {surface}.")
 }
 
 /// The layers of a hole.
