@@ -9,9 +9,10 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use quillbore_calc::RowInput;
 use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Exit, HoleEnd, Surface};
+use quillbore_calc::tables::{Tables, Tube};
+use quillbore_calc::{Idx, RowInput};
 
 #[path = "../tests/shop/rows.rs"]
 mod shop;
@@ -88,6 +89,12 @@ fn distinct_rows() -> Vec<RowInput> {
         .collect()
 }
 
+/// The electrode that a row would be begun with.
+fn context_of(tables: &Tables, row: &RowInput) -> Option<Idx<Tube>> {
+    let input = job(vec![row.clone()]);
+    Context::new(&input, tables).row_figures(row).tube
+}
+
 fn rows(criterion: &mut Criterion) {
     let tables = tables();
     let input = job(many_rows());
@@ -128,6 +135,22 @@ fn rows(criterion: &mut Criterion) {
             });
         },
     );
+    // What the process itself takes: somebody chose the electrode, by a drawing that gives no limits.
+    let given = job(distinct_rows()
+        .into_iter()
+        .map(|row| RowInput {
+            tube: context_of(&tables, &row),
+            limits_mm: None,
+            ..row
+        })
+        .collect());
+    criterion.bench_function("the same with their electrodes given", |bench| {
+        bench.iter(|| {
+            let context = Context::new(black_box(&given), &tables);
+            let all = given.rows.iter().map(|row| context.row_figures(row));
+            all.filter(|figures| figures.flush.is_some()).count()
+        });
+    });
     let drill = context.drill(&input.rows[0]).unwrap();
     criterion.bench_function("one draw", |bench| {
         bench.iter(|| drill.at(black_box(&Draw::MEDIAN)));

@@ -259,3 +259,42 @@ fn zones_have_no_jumps() {
     look(&|at| (round(1.5), at * 70.0), 0..10_000);
     assert!(most < 0.01, "{most}");
 }
+
+/// The height over the rim in a million steps is no higher and no lower than what was found.
+#[test]
+fn tilted_cylinders_to_a_nanometer() {
+    for (radius, offset, tilt, tube) in [
+        (5.0, 0.0, 30.0, 1.0),
+        (5.0, 4.4, 60.0, 1.0),
+        (5.0, 4.499, 3.0, 1.0),
+        (0.501, 0.0, 45.0, 1.0),
+        (0.6, 0.09, 20.0, 1.0),
+        (20.0, 7.0, 85.0, 3.0),
+        (2.0, 1.49, 10.0, 1.0),
+        (300.0, 20.0, 0.01, 6.0),
+    ] {
+        let (r, slope) = (tube / 2.0, f64::to_radians(tilt));
+        let height = |angle: f64| {
+            let (x, y) = (r * libm::cos(angle), offset + r * libm::sin(angle));
+            x * libm::tan(slope) + libm::sqrt(radius * radius - y * y) / libm::cos(slope)
+        };
+        let heights =
+            (0..1_000_000).map(|step| height(f64::from(step) * 1e-6 * std::f64::consts::TAU));
+        let (least, most) = heights.fold((f64::MAX, f64::MIN), |(least, most), height| {
+            (least.min(height), most.max(height))
+        });
+        let axis = libm::sqrt(radius * radius - offset * offset) / libm::cos(slope);
+        let surface = Surface::Cylinder {
+            radius_mm: radius,
+            offset_mm: offset,
+        };
+        let zone = surface.entered(tilt, tube).zone.unwrap();
+        // The crown lies inside of the disc where the axis is nearly over it.
+        let highest = (most - axis).max(0.0);
+        let (before, after) = (zone.before_mm - highest, zone.after_mm - (axis - least));
+        assert!(
+            before > -1e-6 && after.abs() < 1e-6,
+            "{radius} {tilt}: {before} {after}"
+        );
+    }
+}

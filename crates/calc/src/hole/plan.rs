@@ -57,7 +57,12 @@ impl Context<'_> {
             return bare;
         };
         let mut best: Option<Plan> = None;
-        for lengths in self.choosable(&asked) {
+        let choosable = self.choosable(&asked);
+        let bare = Plan {
+            compared: choosable.len() > 1,
+            ..bare
+        };
+        for lengths in choosable {
             let plan = self.with_lengths(row, bare.clone(), lengths);
             if best.as_ref().is_none_or(|best| plan.beats(best)) {
                 best = Some(plan);
@@ -150,6 +155,7 @@ impl Context<'_> {
             usable_mm: None,
             reach: None,
             times: None,
+            compared: false,
             cost: None,
         }
     }

@@ -68,7 +68,9 @@ pub(super) struct Plan {
     pub(super) usable_mm: Option<f64>,
     pub(super) reach: Option<Reach>,
     pub(super) times: Option<Times>,
-    /// What the row costs the lot with this plan [currency].
+    /// Other tubes are planned too, and the cost decides.
+    pub(super) compared: bool,
+    /// What the row costs the lot with this plan [currency]; `None` where nothing is compared.
     pub(super) cost: Option<f64>,
 }
 

@@ -35,6 +35,8 @@ struct Trial<'a> {
     plan: &'a Plan,
     facts: &'a TubeFacts,
     machine: &'a Machine,
+    /// What it costs decides among tubes, lengths or ends.
+    is_priced: bool,
 }
 
 impl Route {
@@ -86,6 +88,7 @@ impl Context<'_> {
             plan,
             facts,
             machine,
+            is_priced: plan.compared || lengths.len() > 1 || open,
         };
         let route = |way: Way| self.cheapest(&trial, &way, lengths);
         let one = route(metal.one_end(row, start));
@@ -193,7 +196,7 @@ impl Context<'_> {
         times: &Times,
         wears: &OnceCell<Vec<f64>>,
     ) -> Option<f64> {
-        let money = self.money.as_ref()?;
+        let money = self.money.as_ref().filter(|_| trial.is_priced)?;
         let drill = Drill {
             sides: way.sides.clone(),
             times: *times,
@@ -241,6 +244,7 @@ impl Context<'_> {
             plan,
             facts,
             machine,
+            is_priced: _,
         } = trial;
         let stands = self.overruled(Figure::HoleMinutes(row.id));
         let rapid_mm_min = machine.head_rapid_mm_min;

@@ -1,5 +1,7 @@
 //! Whether limits can be held once the first piece of a lot is measured.
 
+use alloc::vec::Vec;
+
 use super::sized::{QUANTILES, Sized};
 use crate::quantity::Limits;
 
@@ -50,10 +52,15 @@ impl Holding {
         taper_mm: f64,
     ) -> Self {
         let mut best = [0.0; QUANTILES];
-        for tube in tubes {
-            if tube.may_hold(limits_mm, taper_mm) {
-                tube.raise(&mut best, limits_mm, taper_mm);
-            }
+        // The nearest first: where it gives the most that any can, nobody asks the others.
+        let middle_mm = f64::midpoint(limits_mm.lower + taper_mm, limits_mm.upper);
+        let near = (tubes.into_iter()).filter(|tube| tube.may_hold(limits_mm, taper_mm));
+        let mut near: Vec<(f64, &Sized)> = near
+            .map(|tube| ((tube.median_mm() - middle_mm).abs(), tube))
+            .collect();
+        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (_, tube) in near {
+            tube.raise(&mut best, limits_mm, taper_mm);
         }
         Self {
             limits_mm,

@@ -174,11 +174,20 @@ impl Sized {
     /// The same by the shares of holes below the upper limit, and the smallest size at the entry that
     /// is not too small at the exit [mm].
     pub(crate) fn chance_by(&self, below_upper: &[f64], least_mm: f64) -> Chance {
-        let (mut inside, mut over) = (0.0, 0.0);
-        for (below_upper, below_least) in below_upper.iter().zip(self.below(least_mm)) {
-            inside += (below_upper - below_least).max(0.0);
-            over += 1.0 - below_upper;
+        // Sizes rise: the first are below the least for certain, and the last above it.
+        let reach = END_Z * self.deviation_mm;
+        let sizes = &self.sizes_mm;
+        let from = sizes.partition_point(|size| *size <= least_mm - reach);
+        let to = sizes.partition_point(|size| *size < least_mm + reach);
+        let mut inside = 0.0;
+        for (below_upper, size) in below_upper.iter().zip(sizes).take(to).skip(from) {
+            inside += (below_upper - self.share(least_mm - size)).max(0.0);
         }
+        inside = below_upper
+            .iter()
+            .skip(to)
+            .fold(inside, |sum, below| sum + below);
+        let over: f64 = below_upper.iter().map(|below| 1.0 - below).sum();
         let quantiles = QUANTILES as f64;
         Chance {
             inside: inside / quantiles,
