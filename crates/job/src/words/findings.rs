@@ -60,7 +60,7 @@ impl Speaker<'_> {
                 ohm_cm(value)
             ),
             Kind::ConductivityUnknown => "It is not known how well the material conducts: put a meter on it or ask for a certificate.".to_owned(),
-            Kind::FamilyValues => "Feed and wear are those of the family, not of this grade: the spread is wide.".to_owned(),
+            Kind::FamilyValues => "Feed and wear are those of the family, not of this grade: the spread is wide. What a test burn shows, typed over feed and wear in their workings, narrows it.".to_owned(),
             Kind::OtherTubeMaterial => "The start values of this material were taken with another electrode material: feed and wear may be well off.".to_owned(),
             Kind::FeedUnknown { tube_mm } => format!(
                 "No feed is known for an electrode of {}, so there is no price: make a test burn, then type feed and wear.",

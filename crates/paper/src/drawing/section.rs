@@ -192,7 +192,8 @@ pub fn of_row(figures: &HoleFigures, input: &RowInput) -> Option<Section> {
     })
 }
 
-/// How the face runs that a hole leaves: parallel to the one it enters, where nobody told it.
+/// How the face runs that a hole leaves: parallel to the one it enters, where nobody told it, and round where it
+/// goes through the whole of a round bar or ball.
 fn exit_of(figures: &HoleFigures, input: &RowInput) -> Face {
     match input.exit.filter(|_| input.end != HoleEnd::Blind) {
         Some(exit) if exit.surface == Surface::Flat => {
@@ -204,6 +205,7 @@ fn exit_of(figures: &HoleFigures, input: &RowInput) -> Face {
             }
         }
         Some(exit) => Face::of(exit.surface),
+        None if figures.zones_mm.is_some_and(|zones| zones.exit > 0.0) => Face::of(input.surface),
         None => Face::Square,
     }
 }
