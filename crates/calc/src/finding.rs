@@ -160,6 +160,12 @@ pub enum Kind {
         gap_m_s: f64,
         least_m_s: f64,
     },
+    /// Nose or head touch the part: the guide must stand off more than usual.
+    HeadTouches {
+        needed_mm: f64,
+        stand_off_mm: f64,
+        touches: crate::head::Touches,
+    },
     /// A cavity that the hole opens into is closed by backing: the flush pushes on what closes it.
     PlugPushed { push_n: f64, cavity_mm: f64 },
     /// The flush tips or lifts the part, or nearly: it must be clamped.
@@ -294,6 +300,7 @@ impl Kind {
             Self::ExitMisses { .. } => "exit-misses",
             Self::AngleTwice { .. } => "angle-twice",
             Self::FlushWeak { .. } => "flush-weak",
+            Self::HeadTouches { .. } => "head-touches",
             Self::PlugPushed { .. } => "plug-pushed",
             Self::PartMoved { .. } => "part-moved",
             Self::NoFullMetal { .. } => "no-full-metal",

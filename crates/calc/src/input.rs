@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::figure::key::Figure;
+pub use crate::head::{Clearance, Recess};
 use crate::idx::Idx;
 pub use crate::push::Rest;
 use crate::quantity::Limits;
@@ -118,6 +119,11 @@ pub struct RowInput {
     /// The surface that the tool leaves, where it is told: otherwise a wall is as thick everywhere and a
     /// round bar is left as it is entered.
     pub exit: Option<Exit>,
+    /// The pocket or bore that the hole begins at the bottom of, where it does.
+    pub recess: Option<Recess>,
+    /// How near the machine's guide comes to these holes, where that is known: see
+    /// [`crate::head::put_clearances`].
+    pub clearance: Option<Clearance>,
     /// Free distance behind the exit [mm]; `None` where nothing is behind it, or what the exit says.
     pub behind_mm: Option<f64>,
     /// Backing is planned behind the exit.
@@ -171,6 +177,8 @@ impl RowInput {
             tilt_deg,
             surface,
             exit,
+            recess,
+            clearance,
             behind_mm,
             backed,
             wall_waived,
@@ -191,6 +199,8 @@ impl RowInput {
             && *end == other.end
             && *surface == other.surface
             && *exit == other.exit
+            && *recess == other.recess
+            && *clearance == other.clearance
             && *behind_mm == other.behind_mm
             && *backed == other.backed
             && *wall_waived == other.wall_waived

@@ -121,6 +121,13 @@ const HEADS: &[(Meaning, Languages)] = &[
         "superficie de salida, cara de salida",
         "superficie di uscita",
     ]),
+    (Ours(Column::Recess), [
+        "recess, pocket, counterbore",
+        "Vertiefung, Tasche, Senkung",
+        "lamage, poche",
+        "rebaje, cajera",
+        "lamatura, tasca",
+    ]),
     (Ours(Column::Behind), [
         "behind, behind exit, wall behind, back wall, gap behind, room behind, clearance behind",
         "dahinter, Abstand dahinter, Freiraum dahinter, Rückwand, Abstand Rückwand, Wand dahinter",

@@ -189,6 +189,7 @@ fn cell_values(column: Column) -> [String; 2] {
         CellKind::Angle => ["21", "23"],
         CellKind::Surface => ["cylinder R21", "cylinder R23"],
         CellKind::Exit => ["cylinder R41", "cylinder R47"],
+        CellKind::Recess => ["d53 x 2", "d59 x 2"],
         CellKind::Length => ["4.4", "4.8"],
         CellKind::YesNo => ["yes", "no"],
         CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],

@@ -189,7 +189,7 @@ fn masked(job: &Job) -> Job {
         }
     }
     for row in 0..job.rows.len() {
-        for column in [Column::Surface, Column::Exit, Column::Note] {
+        for column in [Column::Surface, Column::Exit, Column::Recess, Column::Note] {
             if !job.rows[row].cell(column).text.is_empty() {
                 let edit = Edit::SetCells {
                     at: CellAt { row, column },
@@ -594,6 +594,7 @@ fn what_differs_in_an_order_is_told_in_german() {
         Column::Angle,
         Column::Surface,
         Column::Exit,
+        Column::Recess,
         Column::Behind,
         Column::Layers,
     ];

@@ -9,11 +9,13 @@ mod alone;
 mod block;
 mod line;
 mod loading;
+mod rows;
 mod shape;
 mod stand_off;
 mod turned;
 
 pub use alone::{Run, Stops, Unattended};
 pub use loading::{Footprint, Holds, Loading, Piece, Table, loading};
+pub use rows::put_clearances;
 pub use shape::Head;
 pub use stand_off::{Clearance, Recess, Touches, free_stand_off, free_stand_off_on_plane};

@@ -57,6 +57,9 @@ pub(super) struct Side {
     pub(super) tip_mm: f64,
     /// Length lost, median [mm].
     pub(super) wear_mm: f64,
+    /// Length that is held back more than by the machine's own stand-off, since the head touches before
+    /// [mm].
+    pub(super) held_mm: f64,
 }
 
 /// How the electrodes of one end follow each other.
@@ -76,27 +79,30 @@ impl Side {
     /// What is not reached with [`MOST_ELECTRODES`] is given up there.
     pub(super) fn chain(&self, usable_mm: f64, factor: f64) -> Chain {
         let mut left_mm = self.wear_mm * factor;
+        // What is held back more has to be there like depth.
+        let target_mm = self.tip_mm + self.held_mm;
         let mut chain = Chain {
             stage: Stage {
                 whole: 0,
-                target_mm: self.tip_mm,
+                target_mm,
                 wear_mm: left_mm,
             },
             reentry_mm: 0.0,
             reaches: true,
         };
-        if self.tip_mm + left_mm <= usable_mm + ROUNDING_MM {
+        if target_mm + left_mm <= usable_mm + ROUNDING_MM {
             return chain;
         }
         let ratio = self.ratio.clone().scaled(factor);
         let mut depth = 0.0;
         loop {
             let spans = ratio.spans(depth, f64::INFINITY);
-            let reached = next_through(usable_mm, self.rise, depth, spans).min(self.metal_mm);
+            let free_mm = usable_mm - self.held_mm;
+            let reached = next_through(free_mm, self.rise, depth, spans).min(self.metal_mm);
             let whole = chain.stage.whole + 1;
             if reached <= depth + ROUNDING_MM || whole >= MOST_ELECTRODES {
                 chain.reaches = false;
-                chain.stage.wear_mm = (usable_mm - self.tip_mm).clamp(0.0, left_mm);
+                chain.stage.wear_mm = (usable_mm - target_mm).clamp(0.0, left_mm);
                 return chain;
             }
             depth = reached;
@@ -104,7 +110,7 @@ impl Side {
             chain.stage.whole = whole;
             chain.stage.wear_mm = left_mm;
             chain.reentry_mm += depth;
-            if self.tip_mm + left_mm <= usable_mm + ROUNDING_MM {
+            if target_mm + left_mm <= usable_mm + ROUNDING_MM {
                 return chain;
             }
         }
@@ -158,7 +164,7 @@ impl Drill {
             let chain = side.chain(usable_mm, draw.wear);
             other += times.changes_min(&chain, draw.pace);
             hole.wear_mm += side.wear_mm * draw.wear;
-            hole.target_mm = hole.target_mm.max(side.tip_mm);
+            hole.target_mm = hole.target_mm.max(side.tip_mm + side.held_mm);
             hole.electrodes_per_hole += chain.stage.whole + 1;
             *stage = Some(chain.stage);
         }

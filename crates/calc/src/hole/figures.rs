@@ -147,15 +147,19 @@ impl Context<'_> {
         else {
             return;
         };
-        figures.target_depth_mm = Some(machine.stand_off_mm + way.tip_mm());
-        figures.limit_mm = Some(self.reach_limit_mm(way.ends, usable_mm));
+        let held_mm = self.held_mm(row);
+        let stand_off_mm = machine.stand_off_mm + held_mm;
+        let free_mm = usable_mm - held_mm;
+        figures.stand_off_mm = Some(stand_off_mm);
+        figures.target_depth_mm = Some(stand_off_mm + way.tip_mm());
+        figures.limit_mm = Some(self.reach_limit_mm(way.ends, free_mm));
         figures.mounted_mm = Some(mounted(usable_mm, machine.held_back_mm));
         if let [Some(near), _] = &way.sides {
             let spans = near.ratio.spans(0.0, f64::INFINITY);
-            let reach_mm = next_through(usable_mm, near.rise, 0.0, spans);
+            let reach_mm = next_through(free_mm, near.rise, 0.0, spans);
             figures.reach_one_mm = Some(reach_mm);
             // Wear rises with depth: its mean is what of the length is lost over that depth.
-            figures.steps.reach_ratio = Some(usable_mm / reach_mm - 1.0);
+            figures.steps.reach_ratio = Some(free_mm / reach_mm - 1.0);
         }
         if reach.reaches {
             let chains = reach.chains.iter().flatten();
@@ -248,6 +252,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         half_settings_mm: None,
         touch_mm: AtEnds::default(),
         behind_mm: row.behind_mm,
+        stand_off_mm: None,
         flush: None,
         push_n: None,
         usable_mm: plan.usable_mm,

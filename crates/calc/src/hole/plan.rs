@@ -250,6 +250,7 @@ impl Context<'_> {
             depth_mm,
             tube_mm: facts.outer_mm,
             zones,
+            held_mm: self.held_mm(row),
             behind_mm: met.behind_mm,
             both: both.unwrap_or_else(|| one.clone()),
             one,
@@ -337,6 +338,14 @@ impl Context<'_> {
         let deepest = families
             .map(|material| lessons.deepest(material.family, is_thin_for_depth(facts.outer_mm)));
         deepest.reduce(f64::min).unwrap_or(0.0)
+    }
+
+    /// Length held back for a row more than by the machine's own stand-off [mm].
+    pub(super) fn held_mm(&self, row: &RowInput) -> f64 {
+        let clearance = row.clearance.zip(self.machine);
+        clearance.map_or(0.0, |(clearance, machine)| {
+            clearance.lost_mm(machine.stand_off_mm)
+        })
     }
 
     pub(super) fn law(&self, facts: &TubeFacts) -> DepthLaw {

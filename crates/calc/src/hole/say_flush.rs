@@ -1,4 +1,4 @@
-//! What the flush of a row has to say.
+//! What flush and head have to say of a row.
 
 use super::say::Voice;
 use crate::finding::{Kind, Level};
@@ -10,6 +10,9 @@ use crate::push::plug_n;
 /// kilograms.
 const HARD_N: f64 = 100.0;
 
+/// Stand-offs that differ by less are one [mm].
+const SAME_MM: f64 = 0.05;
+
 impl Voice<'_> {
     /// A flush that grows weaker than the shop's least on the way down.
     pub(super) fn flush(&mut self, flush: &Flushed) {
@@ -18,6 +21,25 @@ impl Voice<'_> {
                 from_mm,
                 gap_m_s: flush.bottom.gap_m_s,
                 least_m_s: self.context.start.least_gap_m_s,
+            };
+            self.say(Level::Check, kind, None);
+        }
+    }
+
+    /// Nose or head that touch the part before the guide is as near as it should be.
+    pub(super) fn head(&mut self) {
+        let (Some(clearance), Some(machine)) = (self.row.clearance, self.context.machine) else {
+            return;
+        };
+        let stand_off_mm = machine.stand_off_mm;
+        if let Some(touches) = clearance
+            .touches
+            .filter(|_| clearance.lost_mm(stand_off_mm) > SAME_MM)
+        {
+            let kind = Kind::HeadTouches {
+                needed_mm: clearance.needed_mm,
+                stand_off_mm,
+                touches,
             };
             self.say(Level::Check, kind, None);
         }

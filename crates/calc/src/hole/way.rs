@@ -16,6 +16,8 @@ pub(super) struct Metal {
     pub(super) depth_mm: f64,
     pub(super) tube_mm: f64,
     pub(super) zones: AtEnds<Zone>,
+    /// Length held back more than by the machine's own stand-off [mm].
+    pub(super) held_mm: f64,
     /// Free distance behind the exit [mm]; `None` where nothing is behind it.
     pub(super) behind_mm: Option<f64>,
     /// Along the axis, where it is drilled from one end.
@@ -91,7 +93,9 @@ impl Way {
     /// Usable length with which one electrode at each end does it [mm].
     pub(super) fn asks_mm(&self) -> f64 {
         let sides = self.sides.iter().flatten();
-        sides.fold(0.0, |most, side| most.max(side.tip_mm + side.wear_mm))
+        sides.fold(0.0, |most, side| {
+            most.max(side.tip_mm + side.held_mm + side.wear_mm)
+        })
     }
 
     /// How the electrodes follow each other at every end.
@@ -247,6 +251,7 @@ impl Metal {
             rise: self.rise,
             metal_mm,
             tip_mm: metal_mm,
+            held_mm: self.held_mm,
         }
     }
 

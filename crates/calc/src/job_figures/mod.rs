@@ -163,6 +163,8 @@ pub struct HoleFigures {
     pub touch_mm: AtEnds<f64>,
     /// Free distance behind the exit [mm]: as typed, else across the bore that the hole opens into.
     pub behind_mm: Option<f64>,
+    /// Stand-off of the guide from the work [mm]: the machine's own, or as much as the head needs.
+    pub stand_off_mm: Option<f64>,
     /// How the flush flows.
     pub flush: Option<Flushed>,
     /// What it pushes the part with at most [N].

@@ -11,6 +11,7 @@ use alloc::string::String;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use crate::head::Head;
 use crate::idx::Idx;
 use crate::learn::Lessons;
 use crate::quantity::{Limits, SAME_SIZE_MM, Spread};
@@ -238,6 +239,8 @@ pub struct Machine {
     pub held_back_mm: f64,
     /// Stand-off of the guide from the work, part of the above [mm].
     pub stand_off_mm: f64,
+    /// Nose and head above the guide, where somebody measured them.
+    pub head: Option<Head>,
     /// Flush pressure at the pump [bar].
     pub pressure_bar: f64,
     /// True where it changes electrodes by itself.

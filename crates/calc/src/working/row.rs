@@ -239,10 +239,15 @@ impl Row<'_> {
 
     fn target_depth(&self) -> Option<Worked> {
         let target = self.hole.target_depth_mm?;
-        let machine = self.job.input.machine?;
-        let stand_off = machine.of(&self.job.tables.machines)?.stand_off_mm;
+        let machine = self.job.input.machine?.of(&self.job.tables.machines)?;
+        let stand_off = self.hole.stand_off_mm?;
+        let origin = if stand_off == machine.stand_off_mm {
+            Origin::ShopTable
+        } else {
+            Origin::Computed
+        };
         let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);
-        let mut inputs = alloc::vec![mm(Name::StandOff, stand_off, Origin::ShopTable)];
+        let mut inputs = alloc::vec![mm(Name::StandOff, stand_off, origin)];
         if self.hole.ends == Some(Ends::Both) {
             // Half of the depth and of the overlap from each end, and no exit.
             let tip = self.hole.steps.tip_mm?;

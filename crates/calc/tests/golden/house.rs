@@ -214,6 +214,7 @@ fn machine(name: &str, value: &Value) -> Machine {
         tube_length_mm: number(&value["tube_length"]),
         held_back_mm: number(&value["held_back"]),
         stand_off_mm: number(&value["stand_off"]),
+        head: None,
         pressure_bar: 70.0,
         changer: value["changer"].as_bool().unwrap(),
         index_axis: false,

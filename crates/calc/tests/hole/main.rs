@@ -20,6 +20,7 @@ mod draws;
 mod findings;
 mod flush;
 mod half_filled;
+mod head;
 mod million;
 mod minutes;
 mod money;

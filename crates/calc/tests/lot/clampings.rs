@@ -49,6 +49,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         half_settings_mm: None,
         touch_mm: AtEnds::default(),
         behind_mm: None,
+        stand_off_mm: None,
         flush: None,
         push_n: None,
         usable_mm: None,

@@ -39,6 +39,7 @@ pub(crate) fn machine() -> Machine {
         tube_length_mm: 450.0,
         held_back_mm: 100.0,
         stand_off_mm: 8.0,
+        head: None,
         pressure_bar: 60.0,
         changer: false,
         index_axis: false,

@@ -64,6 +64,7 @@ pub fn tables() -> Tables {
         tube_length_mm: 450.0,
         held_back_mm: 100.0,
         stand_off_mm: 8.0,
+        head: None,
         pressure_bar: 60.0,
         changer: false,
         index_axis: false,
@@ -111,6 +112,7 @@ pub fn tables() -> Tables {
                 tube_length_mm: 914.4,
                 held_back_mm: 203.2,
                 stand_off_mm: 10.0,
+                head: None,
                 changer: true,
                 tube_mm: Limits::new(0.2, 6.0),
                 ..bench

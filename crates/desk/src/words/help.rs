@@ -207,6 +207,10 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
                 "cylinder R20",
             ],
         ),
+        CellKind::Recess => (
+            "The pocket or bore that the hole begins in: how wide, and how deep",
+            &["d12 x 8", "12 wide 8 deep"],
+        ),
         CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
         CellKind::YesNo => ("Yes or no", &["yes", "no"]),
         CellKind::Layers => ("Thicknesses from the entry on, each with its material", &[]),

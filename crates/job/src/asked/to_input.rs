@@ -1,5 +1,6 @@
 //! From what was typed to what the calculation asks: names are looked up, defaults filled in.
 
+use quillbore_calc::head::put_clearances;
 use quillbore_calc::input::{
     HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
@@ -105,6 +106,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         price_unread: price_is_unread(job, tables),
         sampling: inspected::sampling_asked(job),
     };
+    put_clearances(&mut input, tables);
     let unanswered = unanswered_findings(job, &input, tables);
     put_answers(job, &unanswered, &mut input);
     Asked {
@@ -277,6 +279,8 @@ fn row_input(
         tilt_deg,
         surface,
         exit: row.exit.value().copied(),
+        recess: row.recess.value().copied(),
+        clearance: None,
         behind_mm: row.behind.value().map(|behind| behind.mm()),
         backed: row.backed.value().copied().unwrap_or(false),
         wall_waived: false,

@@ -102,6 +102,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }

@@ -378,6 +378,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }

@@ -143,6 +143,9 @@ pub(super) struct MachineRow {
     pub(super) tube_length_mm: f64,
     pub(super) held_back_mm: f64,
     pub(super) stand_off_mm: f64,
+    /// Nose, its length, the head above it: diameter, length, diameter.
+    #[serde(default)]
+    pub(super) head_mm: Option<(f64, f64, f64)>,
     pub(super) pressure_bar: f64,
     pub(super) changer: bool,
     pub(super) index_axis: bool,

@@ -1,7 +1,7 @@
 //! Text into the typed cells of a row.
 
 use quillbore_calc::Length;
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Recess, Surface};
 
 use crate::typed::entry::{Entry, Unit};
 use crate::typed::field::{AngleBasis, TiltAngle};
@@ -57,6 +57,8 @@ pub enum CellKind {
     Surface,
     /// A surface, and the angle at which it is left.
     Exit,
+    /// A width and a depth.
+    Recess,
     /// A length, or none.
     Length,
     /// Yes or no.
@@ -78,9 +80,13 @@ impl CellKind {
     #[must_use]
     pub const fn is_measured(self) -> bool {
         match self {
-            Self::Size | Self::Depth | Self::Surface | Self::Exit | Self::Length | Self::Layers => {
-                true
-            }
+            Self::Size
+            | Self::Depth
+            | Self::Surface
+            | Self::Exit
+            | Self::Recess
+            | Self::Length
+            | Self::Layers => true,
             Self::Mark
             | Self::Holes
             | Self::HoleEnd
@@ -130,6 +136,9 @@ pub(crate) const SURFACE: Reader<Surface> = reader(CellKind::Surface, |text, rea
 });
 pub(crate) const EXIT: Reader<Exit> = reader(CellKind::Exit, |text, read_in| {
     read::exit(text, read_in.unit, read_in.basis)
+});
+pub(crate) const RECESS: Reader<Recess> = reader(CellKind::Recess, |text, read_in| {
+    read::recess(text, read_in.unit)
 });
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Recess, Surface};
 use quillbore_calc::{Length, RowId};
 
 use crate::ground::keyed_list::Keyed;
@@ -40,6 +40,8 @@ record! {
     Surface "surface" surface: Surface, read_cell::SURFACE;
     /// Surface at the exit, and the angle at which it is left; empty takes it from the entry.
     Exit "exit" exit: Exit, read_cell::EXIT;
+    /// The pocket or bore that it begins in: how wide and how deep.
+    Recess "recess" recess: Recess, read_cell::RECESS;
     /// Free distance behind the exit.
     Behind "behind" behind: Length, read_cell::LENGTH;
     /// Backing behind the exit.

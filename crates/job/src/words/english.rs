@@ -130,6 +130,7 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::Angle => words("angle", "angle"),
         Column::Surface => words("surface", "surface"),
         Column::Exit => words("exit", "exit surface"),
+        Column::Recess => words("recess", "recess"),
         Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
@@ -155,6 +156,7 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::HoleEnd
         | CellKind::Surface
         | CellKind::Exit
+        | CellKind::Recess
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

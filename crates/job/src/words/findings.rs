@@ -2,6 +2,7 @@
 
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
+use quillbore_calc::head::Touches;
 use quillbore_calc::job_figures::Moves;
 
 use super::part;
@@ -164,6 +165,18 @@ impl Speaker<'_> {
                     "{begins} is slower up the gap than the shop's least: {} m/s at the bottom, {} m/s at least. More pressure, a shorter electrode or one with a wider bore; draw out often.",
                     speed(*gap_m_s),
                     speed(*least_m_s)
+                )
+            }
+            Kind::HeadTouches { needed_mm, stand_off_mm, touches } => {
+                let what = match touches {
+                    Touches::Nose => "the nose",
+                    Touches::Cone | Touches::Body => "the head",
+                };
+                format!(
+                    "{} touches the part before the guide is as near as usual: it stands {} off instead of {}, so the electrode is guided farther from the hole and reaches less. Another machine, a longer nose, or another side.",
+                    capital(what),
+                    self.length(*needed_mm),
+                    self.length(*stand_off_mm)
                 )
             }
             Kind::PlugPushed { push_n, cavity_mm } => format!(

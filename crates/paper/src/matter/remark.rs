@@ -128,6 +128,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }
         | Kind::ExitMisses { .. }

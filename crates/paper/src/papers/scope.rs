@@ -107,6 +107,9 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     if !row.surface.text().trim().is_empty() {
         said.push((hole.words.hole.entry)(row.surface.text().trim()));
     }
+    if !row.recess.text().trim().is_empty() {
+        said.push((hole.words.hole.recess)(row.recess.text().trim()));
+    }
     if !row.exit.text().trim().is_empty() {
         said.push((hole.words.hole.exit)(row.exit.text().trim()));
     }

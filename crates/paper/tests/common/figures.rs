@@ -192,6 +192,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         half_settings_mm: None,
         touch_mm: AtEnds::default(),
         behind_mm: None,
+        stand_off_mm: None,
         flush: None,
         push_n: None,
         usable_mm: Some(usable),

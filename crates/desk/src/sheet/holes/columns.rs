@@ -155,7 +155,11 @@ const fn width(column: Column) -> f32 {
         Column::Angle => 48.0,
         Column::Note => 132.0,
         _ => match column.kind() {
-            CellKind::Surface | CellKind::Exit | CellKind::Layers | CellKind::Tube => 120.0,
+            CellKind::Surface
+            | CellKind::Exit
+            | CellKind::Recess
+            | CellKind::Layers
+            | CellKind::Tube => 120.0,
             CellKind::Depth | CellKind::Every => 84.0,
             _ => 72.0,
         },
@@ -175,6 +179,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::HoleEnd
         | CellKind::Surface
         | CellKind::Exit
+        | CellKind::Recess
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

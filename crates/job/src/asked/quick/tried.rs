@@ -1,6 +1,7 @@
 //! The machine that a quick price is said for: the cheapest of those that can do it.
 
 use quillbore_calc::finding::{Finding, Kind, Level};
+use quillbore_calc::head::put_clearances;
 use quillbore_calc::tables::{Machine, Material};
 use quillbore_calc::{Idx, JobFigures, JobInput, Tables, assemble};
 
@@ -18,11 +19,12 @@ impl Tried {
     pub(super) fn best(input: &JobInput, materials: &[Idx<Material>], tables: &Tables) -> Self {
         let on = |machine: Option<Idx<Machine>>| {
             let of = |material: &Idx<Material>| {
-                let input = JobInput {
+                let mut input = JobInput {
                     machine,
                     material: Some(*material),
                     ..input.clone()
                 };
+                put_clearances(&mut input, tables);
                 assemble::quick(&input, tables)
             };
             let figures = materials.iter().map(of).collect();

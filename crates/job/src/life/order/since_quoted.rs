@@ -70,6 +70,7 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::Angle
         | Column::Surface
         | Column::Exit
+        | Column::Recess
         | Column::Behind
         | Column::Layers => true,
         Column::Mark

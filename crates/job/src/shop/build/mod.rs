@@ -7,6 +7,7 @@ mod rates;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use quillbore_calc::head::Head;
 use quillbore_calc::tables::{Guide, Machine, Material, Tube};
 use quillbore_calc::{Idx, Tables};
 
@@ -243,6 +244,16 @@ fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machin
             tube_length_mm,
             held_back_mm,
             stand_off_mm,
+            head: match row.head_mm {
+                Some((nose_mm, nose_length_mm, body_mm)) => Some(Head {
+                    nose_mm: at.positive("head_mm", nose_mm)?,
+                    nose_top_mm: nose_mm,
+                    nose_length_mm: at.positive("head_mm", nose_length_mm)?,
+                    body_mm: at.positive("head_mm", body_mm)?,
+                    body_from_mm: nose_length_mm,
+                }),
+                None => None,
+            },
             pressure_bar: at.positive("pressure_bar", row.pressure_bar)?,
             changer: row.changer,
             index_axis: row.index_axis,

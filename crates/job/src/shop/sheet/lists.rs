@@ -86,7 +86,7 @@ lists! {
     /// Guides: what there is, and what lies in the drawer.
     Guides "guides" [Name ForElectrode Life Price InDrawer Kept Free Counted Note];
     /// The machines.
-    Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff Pressure Changer IndexAxis TiltFrom TiltTo Tilts TableRapid HeadRapid Attended Note];
+    Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff NoseDiameter NoseLength HeadDiameter Pressure Changer IndexAxis TiltFrom TiltTo Tilts TableRapid HeadRapid Attended Note];
     /// Customers, with what was agreed with them.
     Customers "customers" [Name Contact Address Email Phone TheirNumber Language Currency ExchangeRate ExchangeDay Margin MachineHour LaborHour Sampling Clauses Payment Delivery Note];
     /// Work materials of the shop's own.
@@ -185,6 +185,12 @@ list! {
     HeldBack "held_back" ShopKind::Length;
     /// Stand-off of the guide, a part of that.
     StandOff "stand_off" ShopKind::LengthOrNone;
+    /// Diameter of the nose that holds the guide.
+    NoseDiameter "nose" ShopKind::Length;
+    /// Length of the nose, from the guide's end up to the head.
+    NoseLength "nose_length" ShopKind::Length;
+    /// Diameter of the head above the nose.
+    HeadDiameter "head" ShopKind::Length;
     /// Flush pressure at the pump [bar].
     Pressure "pressure" ShopKind::Number;
     /// Whether electrodes are changed by the machine.

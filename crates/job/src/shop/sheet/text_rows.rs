@@ -182,6 +182,10 @@ fn machine(machine: &MachineRow) -> TextRow {
         tilt.map_or_else(String::new, plain)
     };
     let (x, y, z) = machine.part_mm;
+    let head = |part: fn((f64, f64, f64)) -> f64| {
+        let known = machine.head_mm.map(part);
+        known.map_or_else(String::new, plain)
+    };
     let cells = vec![
         (Column::Name, machine.name.clone()),
         (Column::MachineHour, plain(machine.rate_per_hour)),
@@ -195,6 +199,9 @@ fn machine(machine: &MachineRow) -> TextRow {
         (Column::Stroke, plain(machine.stroke_mm)),
         (Column::HeldBack, plain(machine.held_back_mm)),
         (Column::StandOff, plain(machine.stand_off_mm)),
+        (Column::NoseDiameter, head(|head| head.0)),
+        (Column::NoseLength, head(|head| head.1)),
+        (Column::HeadDiameter, head(|head| head.2)),
         (Column::Pressure, plain(machine.pressure_bar)),
         (Column::Changer, yes_no(machine.changer)),
         (Column::IndexAxis, yes_no(machine.index_axis)),

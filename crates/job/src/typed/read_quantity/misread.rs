@@ -39,6 +39,8 @@ pub enum What {
     Pressure,
     /// What a part rests on.
     RestsOn,
+    /// A recess.
+    Recess,
     /// An amount of money.
     Money,
     /// A share in percent.

@@ -42,6 +42,9 @@ pub const fn column(column: ShopColumn) -> &'static str {
         ShopColumn::Stroke => "stroke",
         ShopColumn::HeldBack => "held back",
         ShopColumn::StandOff => "stand-off",
+        ShopColumn::NoseDiameter => "nose",
+        ShopColumn::NoseLength => "nose length",
+        ShopColumn::HeadDiameter => "head above it",
         ShopColumn::Pressure => "pressure",
         ShopColumn::Changer => "changer",
         ShopColumn::IndexAxis => "index axis",
@@ -98,7 +101,10 @@ pub const fn column_unit(column: ShopColumn, unit: Unit) -> &'static str {
         | ShopColumn::PartZ
         | ShopColumn::Stroke
         | ShopColumn::HeldBack
-        | ShopColumn::StandOff => unit.symbol(),
+        | ShopColumn::StandOff
+        | ShopColumn::NoseDiameter
+        | ShopColumn::NoseLength
+        | ShopColumn::HeadDiameter => unit.symbol(),
         ShopColumn::TableRapid | ShopColumn::HeadRapid => match unit {
             Unit::Mm => "mm/min",
             Unit::Inch => "in/min",
@@ -180,6 +186,11 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
             "Length of an electrode that chuck, guide, stand-off and reserve hold back together."
         }
         ShopColumn::StandOff => "From the guide to the work, a part of what is held back.",
+        ShopColumn::NoseDiameter => {
+            "Diameter of the nose that holds the guide; with length and head it tells where the head touches a part."
+        }
+        ShopColumn::NoseLength => "From the guide's lower end up to the head.",
+        ShopColumn::HeadDiameter => "Diameter of the head where the nose ends in it.",
         ShopColumn::Pressure => "Flush pressure at the pump.",
         ShopColumn::Changer => "Yes where the machine changes electrodes by itself.",
         ShopColumn::IndexAxis => "Yes where a rotary axis turns the part.",

@@ -57,6 +57,7 @@ pub(super) struct Hole {
     pub(super) target_depth_mm: Option<f64>,
     pub(super) machine_depth_mm: Option<f64>,
     pub(super) half_settings_mm: Option<[f64; 2]>,
+    pub(super) stand_off_mm: Option<f64>,
     pub(super) touch_mm: AtEnds,
     pub(super) behind_mm: Option<f64>,
     pub(super) zones_mm: Option<AtEnds>,

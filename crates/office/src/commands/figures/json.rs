@@ -162,6 +162,7 @@ fn json_hole(
         target_depth_mm: hole.target_depth_mm,
         machine_depth_mm: hole.machine_depth_mm,
         half_settings_mm: hole.half_settings_mm,
+        stand_off_mm: hole.stand_off_mm,
         touch_mm: at_ends(hole.touch_mm),
         behind_mm: hole.behind_mm,
         zones_mm: hole.zones_mm.map(at_ends),

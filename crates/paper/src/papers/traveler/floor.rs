@@ -187,7 +187,7 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
         let held_mm = matter.machine()?.held_back_mm;
         // It is measured before the tip is dressed.
         let lost_mm = lost_mm(matter, figures)?;
-        Some(enough_for(held_mm, tip_mm(matter, figures)?, lost_mm))
+        Some(enough_for(held_mm, tip_mm(figures)?, lost_mm))
     })();
     match (length, figures.mounted_mm) {
         (None, _) => shown::missing(),

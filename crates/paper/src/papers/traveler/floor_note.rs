@@ -28,7 +28,7 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
         let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
         let first = f64::midpoint(depth, matter.tables.start.overlap_mm.clamp(0.0, depth));
         // So far the second half still meets it.
-        let least = tip_mm(matter, figures).map_or(depth / 2.0, |each| depth - each);
+        let least = tip_mm(figures).map_or(depth / 2.0, |each| depth - each);
         let has_core = figures.tube.and_then(|tube| matter.tube(tube));
         let has_core = has_core.is_some_and(|tube| tube.channels == 1);
         // What several electrodes drill one after the other has no one setting.
@@ -38,9 +38,7 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
             whole: shown(depth),
             first: shown(figures.touch_mm.entry + first),
             least: shown(figures.touch_mm.entry + least.min(first)),
-            second: tip_from_touch_mm(matter, figures)
-                .map(shown)
-                .unwrap_or_default(),
+            second: tip_from_touch_mm(figures).map(shown).unwrap_or_default(),
             settings,
             further: figures.overtravel_mm.map(shown).unwrap_or_default(),
             has_core,
@@ -59,6 +57,7 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
     {
         said.push(on_the_way::first_try(told).to_owned());
     }
+    said.extend(guide_off(matter, hole, told));
     said.extend(touches_early(matter, hole, told));
     said.extend(open(matter, hole, told).unwrap_or_default());
     said.extend(tip::on_the_way(matter, hole, told));
@@ -74,6 +73,15 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
         said.push(words::OWN_WEAR.to_owned());
     }
     said.join(" ")
+}
+
+/// How far the guide stands off, where nose or head would touch the part at the usual distance.
+fn guide_off(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<String> {
+    let stand_off = hole.figures?.stand_off_mm?;
+    let usual = matter.machine()?.stand_off_mm;
+    let (unit, form) = (matter.job.unit, matter.form());
+    let shown = |mm| shown::with_unit(form, mm, unit, 1);
+    (stand_off > usual + SHOWN_MM).then(|| words::guide_off(told, &shown(stand_off), &shown(usual)))
 }
 
 /// How much earlier than its axis an electrode touches a slope, where a rule would show it.
@@ -95,7 +103,7 @@ fn open(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Option<Vec<String>>
     let length = |mm| shown::with_unit(matter.form(), mm, unit, shown::middling(unit));
     let depth = figures.depth_mm?;
     let touch = figures.touch_mm.entry;
-    let tip = tip_from_touch_mm(matter, figures)?;
+    let tip = tip_from_touch_mm(figures)?;
     let further = length(tip - touch - depth);
     if figures.depth_plan.is_some() {
         return Some(vec![on_the_way::through_at_wall(told, &further)]);

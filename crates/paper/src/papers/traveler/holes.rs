@@ -80,7 +80,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRo
         });
     let (normal, surface) = angles(matter, hole);
     let Depths { setting, .. } = settings(matter, hole);
-    let tip = figures.and_then(|figures| tip_from_touch_mm(matter, figures));
+    let tip = figures.and_then(|figures| tip_from_touch_mm(figures));
     let tip = tip.map_or_else(shown::missing, |mm| {
         shown::length(matter.form(), mm, unit, shown::middling(unit))
     });
@@ -140,20 +140,19 @@ pub(super) fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
     };
     Depths {
         setting: length(figures.machine_depth_mm),
-        tip: length(tip_from_touch_mm(matter, figures)),
+        tip: length(tip_from_touch_mm(figures)),
     }
 }
 
 /// How far the tip goes from where it touches [mm]: on a slope that is before its axis meets the surface.
-pub(super) fn tip_from_touch_mm(matter: &Matter<'_>, figures: &HoleFigures) -> Option<f64> {
+pub(super) fn tip_from_touch_mm(figures: &HoleFigures) -> Option<f64> {
     let touch = figures.touch_mm;
-    tip_mm(matter, figures).map(|tip| tip + touch.entry.max(touch.exit))
+    tip_mm(figures).map(|tip| tip + touch.entry.max(touch.exit))
 }
 
 /// How far the tip goes from where the hole's axis meets the surface [mm].
-pub(super) fn tip_mm(matter: &Matter<'_>, figures: &HoleFigures) -> Option<f64> {
-    let stand_off = matter.machine()?.stand_off_mm;
-    figures.target_depth_mm.map(|target| target - stand_off)
+pub(super) fn tip_mm(figures: &HoleFigures) -> Option<f64> {
+    Some(figures.target_depth_mm? - figures.stand_off_mm?)
 }
 
 /// Both angles, the drawing's own in bold; what can't be read stands as it was typed.

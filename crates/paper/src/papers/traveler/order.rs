@@ -164,5 +164,5 @@ fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
     if takes_several(hole) {
         return None;
     }
-    Some(super::holes::tip_mm(matter, hole)? + lost_mm(matter, hole)?)
+    Some(super::holes::tip_mm(hole)? + lost_mm(matter, hole)?)
 }

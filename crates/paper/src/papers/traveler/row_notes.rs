@@ -98,6 +98,9 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     if !row.surface.text().trim().is_empty() {
         said.push(hole_words::entry(row.surface.text().trim()));
     }
+    if !row.recess.text().trim().is_empty() {
+        said.push(hole_words::recess(row.recess.text().trim()));
+    }
     if !row.exit.text().trim().is_empty() {
         said.push(hole_words::exit(row.exit.text().trim()));
     }

@@ -57,7 +57,7 @@ pub(super) fn on_the_way(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> Op
         None if through
             .is_some_and(|(depth, wear)| figures.touch_mm.entry + depth + wear <= limit) =>
         {
-            let tip = tip_from_touch_mm(matter, figures).unwrap_or(limit);
+            let tip = tip_from_touch_mm(figures).unwrap_or(limit);
             let tip = shown::with_unit(matter.form(), tip, unit, decimals);
             words::no_sign_by(told, &at, &tip)
         }

@@ -9,6 +9,8 @@ pub struct Hole {
     pub end: fn(HoleEnd) -> &'static str,
     /// The surface at the entry.
     pub entry: fn(&str) -> String,
+    /// The recess that it begins in.
+    pub recess: fn(&str) -> String,
     /// The surface at the exit.
     pub exit: fn(&str) -> String,
     /// The layers of a hole.

@@ -8,6 +8,7 @@ use crate::words::customer::Hole;
 pub(super) const WORDS: Hole = Hole {
     end,
     entry,
+    recess,
     exit,
     layers,
     clearance,
@@ -25,6 +26,11 @@ pub fn end(end: HoleEnd) -> &'static str {
 /// The surface at the entry.
 pub fn entry(surface: &str) -> String {
     format!("Entry: {surface}.")
+}
+
+/// The recess that a hole begins in.
+pub fn recess(recess: &str) -> String {
+    format!("In a recess: {recess}.")
 }
 
 /// The surface at the exit.

@@ -12,6 +12,7 @@ pub(super) const WORDS: Hole = Hole {
         HoleEnd::Blind => "Sackloch",
     },
     entry: |surface| format!("Eintritt: {surface}."),
+    recess: |recess| format!("In einer Vertiefung: {recess}."),
     exit: |surface| format!("Austritt: {surface}."),
     layers: |layers| format!("Schichten ab dem Eintritt: {layers}."),
     clearance: |length| format!("Freiraum dahinter: {length}."),

@@ -29,6 +29,7 @@ pub(super) fn column(key: &str) -> &str {
         Some(Column::Angle) => "Winkel",
         Some(Column::Surface) => "Fläche am Eintritt",
         Some(Column::Exit) => "Fläche am Austritt",
+        Some(Column::Recess) => "Vertiefung",
         Some(Column::Behind) => "Freiraum dahinter",
         Some(Column::Layers) => "Schichten",
         Some(other) => english::column(other).head,

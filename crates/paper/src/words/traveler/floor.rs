@@ -1,5 +1,7 @@
 //! Words of the floor's block: what one drills by.
 
+use super::on_the_way::Told;
+
 /// Name of the block.
 pub const NAME: &str = "Drill by this";
 /// What the columns are measured from.
@@ -97,6 +99,16 @@ pub fn half(
          through where it breaks into the first half and flush and sparking change; {further} of travel further, then stop, \
          pin it. Not through at it: see the wear, set to {second} plus that wear."
     )
+}
+
+/// How far the guide stands off where it can't come as near as usual.
+pub fn guide_off(told: Told, stand_off: &str, usual: &str) -> String {
+    match told {
+        Told::Whole => format!(
+            "Guide {stand_off} off the part, not {usual}: nearer, nose or head touch it. Go down by hand the first time."
+        ),
+        Told::Short => format!("Guide {stand_off} off."),
+    }
 }
 
 /// How much earlier an electrode touches than its axis.

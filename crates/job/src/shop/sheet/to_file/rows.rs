@@ -82,6 +82,7 @@ pub(super) fn machine(cells: &Cells<'_>) -> Result<MachineRow, Wrong> {
         tube_length_mm: cells.mm(Column::LongestElectrode)?,
         held_back_mm: cells.mm(Column::HeldBack)?,
         stand_off_mm: cells.mm(Column::StandOff)?,
+        head_mm: head(cells)?,
         pressure_bar: cells.number(Column::Pressure)?,
         changer: cells.yes(Column::Changer)?,
         index_axis: cells.yes(Column::IndexAxis)?,
@@ -93,6 +94,24 @@ pub(super) fn machine(cells: &Cells<'_>) -> Result<MachineRow, Wrong> {
         rate_per_hour: rate.ok_or((Some(Column::MachineHour), ShopFault::Missing))?,
         pedigree: cells.pedigree()?,
     })
+}
+
+/// Nose and head of a machine: all of it or nothing.
+fn head(cells: &Cells<'_>) -> Result<Option<(f64, f64, f64)>, Wrong> {
+    let columns = [
+        Column::NoseDiameter,
+        Column::NoseLength,
+        Column::HeadDiameter,
+    ];
+    let mut typed = Vec::with_capacity(columns.len());
+    for column in columns {
+        typed.push(cells.value(column)?.is_some());
+    }
+    if !typed.contains(&true) {
+        return Ok(None);
+    }
+    let [nose, length, head] = columns;
+    Ok(Some((cells.mm(nose)?, cells.mm(length)?, cells.mm(head)?)))
 }
 
 pub(super) fn material(cells: &Cells<'_>) -> Result<MaterialRow, Wrong> {
