@@ -165,7 +165,13 @@ fn the_shops_names_are_chosen_among_and_finished() {
     assert_eq!(begun(FieldKind::Line, "y"), None);
     assert_eq!(choices(FieldKind::Line, shop), None);
     let like = choices_like(FieldKind::Material, shop, "Aluminum");
-    assert_eq!(like, ["Aluminum 2024", "Aluminum 6061", "Aluminum 7075"]);
+    let all = [
+        "Aluminum 2024",
+        "Aluminum 6061",
+        "Aluminum 7075",
+        "Aluminum alloy, other",
+    ];
+    assert_eq!(like, all);
 }
 
 #[test]

@@ -81,7 +81,14 @@ pub(super) fn build(
         sampling: None,
         overrules: Vec::new(),
     };
-    let figures = figures(holes, &ids, &tables);
+    let mut figures = figures(holes, &ids, &tables);
+    let machine = input
+        .machine
+        .and_then(|machine| machine.of(&tables.machines));
+    for hole in &mut figures.holes {
+        let hole = std::sync::Arc::make_mut(hole);
+        hole.stand_off_mm = machine.map(|machine| machine.stand_off_mm);
+    }
     let issuer = Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),

@@ -12,6 +12,9 @@ use crate::words::english;
 /// Most materials that a text may mean and still be answered.
 const MOST: usize = 12;
 
+/// How the rows of a family are named that stand for grades that the list doesn't have.
+const OTHER: &str = ", other";
+
 /// What a text means by a material.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Meant {
@@ -79,12 +82,20 @@ fn of_family(text: &str, shop: &Shop) -> Vec<Idx<Material>> {
     let is_named = |family: Family| letters(english::family(family)) == typed;
     let rows = &shop.tables.materials;
     let named = |at: &Idx<Material>| at.of(rows).is_some_and(|row| is_named(row.family));
-    Idx::all(rows).filter(named).collect()
+    listed(Idx::all(rows).filter(named).collect(), shop)
+}
+
+/// Of materials those that the list has a grade of: the rest of a family says no more than they do.
+fn listed(found: Vec<Idx<Material>>, shop: &Shop) -> Vec<Idx<Material>> {
+    let rows = &shop.tables.materials;
+    let is_grade = |at: &Idx<Material>| at.of(rows).is_some_and(|row| !row.name.ends_with(OTHER));
+    let grades: Vec<_> = found.iter().copied().filter(is_grade).collect();
+    if grades.is_empty() { found } else { grades }
 }
 
 /// The materials whose names have a text's words, at the beginnings of their own where any does.
 fn like(text: &str, shop: &Shop) -> Vec<Idx<Material>> {
-    let like = shop.materials_like(text);
+    let like = listed(shop.materials_like(text), shop);
     let begun = |row: &Idx<Material>| begins_words(text, *row, shop);
     let begins: Vec<_> = like.iter().copied().filter(begun).collect();
     if begins.is_empty() { like } else { begins }

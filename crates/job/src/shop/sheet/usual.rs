@@ -223,6 +223,10 @@ fn machine() -> BTreeMap<Column, String> {
         Column::TiltFrom,
         Column::TiltTo,
         Column::Tilts,
+        // Another machine's nose tells nothing of this one's.
+        Column::NoseDiameter,
+        Column::NoseLength,
+        Column::HeadDiameter,
     ] {
         cells.remove(&column);
     }
