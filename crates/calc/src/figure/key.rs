@@ -29,6 +29,8 @@ pub enum Figure {
     Push(RowId),
     /// Force that a clamp must give in a setup, counted from 0 [N].
     Clamp(u32),
+    /// The machines of the shop, compared: price of one part [currency].
+    Machines,
     /// Electrodes of this tube for the lot.
     Electrodes(Idx<Tube>),
     /// Electrodes of all tubes for the lot.
@@ -113,6 +115,7 @@ impl Figure {
             | Self::Flush(row)
             | Self::Push(row) => Some(row),
             Self::Clamp(_)
+            | Self::Machines
             | Self::Electrodes(_)
             | Self::AllElectrodes
             | Self::Setups

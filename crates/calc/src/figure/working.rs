@@ -6,7 +6,7 @@ use super::key::Figure;
 use crate::chance::Chance;
 use crate::finding::Remedy;
 use crate::idx::Idx;
-use crate::tables::{Guide, Tube};
+use crate::tables::{Guide, Machine, Tube};
 
 /// How a figure came about: formula, inputs, result.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,6 +123,8 @@ pub enum Origin {
 /// Formulas that a working can show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Formula {
+    /// The job on each machine of the shop, one after another.
+    MachineByMachine,
     /// What tube and gap let through at the pump's pressure.
     FlushByPressure,
     /// Pressure on the hole's area.
@@ -184,6 +186,16 @@ pub enum Formula {
 /// Names of what goes into formulas.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Name {
+    /// Price of one part on a machine [currency].
+    OnMachine(Idx<Machine>),
+    /// Stops that a machine comes to.
+    StopsOn(Idx<Machine>),
+    /// Parts that stand on the machine's table at once.
+    PiecesPerLoading,
+    /// Hours that it runs with nobody at it [h].
+    HoursAlone,
+    /// Parts that it does meanwhile.
+    PiecesAlone,
     /// Flush pressure at the pump [bar].
     Pressure,
     /// Temperature of the dielectric [degC].

@@ -384,6 +384,10 @@ pub struct StartValues {
     pub thin_tube_mm: f64,
     /// Drift of the axis [mm per 100 mm].
     pub drift_mm_per_100: Spread,
+    /// Electrodes that a changer holds.
+    pub changer_holds: f64,
+    /// Room that parts need between each other on the table [mm].
+    pub part_spacing_mm: f64,
     /// Temperature of the dielectric [degC].
     pub water_c: f64,
     /// Most that the flush pump gives [l/min].

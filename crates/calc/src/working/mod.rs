@@ -5,12 +5,14 @@ mod days;
 mod held;
 mod job;
 mod lot;
+mod machines;
 mod row;
 
 use alloc::vec::Vec;
 
 pub use days::days;
 use job::{Job, Worked, overruled};
+pub use machines::machines;
 
 use crate::figure::{Figure, Quantity, Working};
 use crate::input::JobInput;
@@ -88,7 +90,7 @@ pub fn working(
         Figure::LotCost => cost::lot_cost(&job)?,
         Figure::UnitPrice(quantity) => lot::unit_price(&job, quantity)?,
         Figure::LotPrice(quantity) => lot::lot_price(&job, quantity)?,
-        Figure::WorkingDays => return None,
+        Figure::WorkingDays | Figure::Machines => return None,
     };
     let (computed, overruled) = overruled(figures, figure);
     let hours = figures.lot.as_ref().and_then(|lot| match figure {

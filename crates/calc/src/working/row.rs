@@ -31,6 +31,7 @@ pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked>
         Figure::Electrodes(_)
         | Figure::AllElectrodes
         | Figure::Clamp(_)
+        | Figure::Machines
         | Figure::Setups
         | Figure::MachineHours
         | Figure::LaborHours

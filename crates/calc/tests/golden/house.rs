@@ -289,6 +289,8 @@ fn start_values(start: &Value) -> StartValues {
         part_risk_hole: one("spoil_hole"),
         thin_tube_mm: one("thin"),
         drift_mm_per_100: Spread::new(0.05, 0.2).unwrap(),
+        changer_holds: 12.0,
+        part_spacing_mm: 20.0,
         water_c: 20.0,
         pump_l_min: 5.0,
         least_gap_m_s: 0.3,

@@ -34,7 +34,7 @@ fn a_row_s_flush_is_that_of_its_tube_at_its_depth() {
     // Metal of the work without the core, and of the tube, by the feed at the bottom:
     // f (pi/4) ((D^2 - b^2) + w (d^2 - b^2)) over the flow.
     let feed =
-        found.feed_mm_min.unwrap() / (1.0 + (60.0_f64 / found.steps.halved_mm.unwrap()).powf(1.5));
+        found.feed_mm_min.unwrap() / (1.0 + libm::pow(60.0 / found.steps.halved_mm.unwrap(), 1.5));
     let square = |mm: f64| mm * mm;
     let metal = square(path.hole_mm) - square(made.bore_mm)
         + found.wear_ratio.unwrap() * (1.0 - square(made.bore_mm));

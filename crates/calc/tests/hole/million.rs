@@ -35,7 +35,7 @@ impl Stream {
 
     /// As many small ones as large ones.
     fn spread(&mut self, low: f64, high: f64) -> f64 {
-        low * (high / low).powf(self.share())
+        low * libm::pow(high / low, self.share())
     }
 
     fn one_in(&mut self, of: u64) -> bool {

@@ -18,6 +18,8 @@ mod kept;
 #[cfg(test)]
 mod lengths;
 #[cfg(test)]
+mod machines;
+#[cfg(test)]
 mod minutes;
 #[cfg(test)]
 mod money;

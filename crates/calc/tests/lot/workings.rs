@@ -121,7 +121,7 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
             let line = breaks.find(|line| line.quantity == quantity).unwrap();
             f64::try_from(line.lot).unwrap()
         }
-        Figure::WorkingDays => panic!("days are opened by themselves"),
+        Figure::Machines | Figure::WorkingDays => panic!("days are opened by themselves"),
     }
 }
 
@@ -220,7 +220,8 @@ fn by_hand(working: &Working) -> Option<f64> {
         Formula::ElectrodeChoice
         | Formula::Chain
         | Formula::Packing
-        | Formula::SetupsByDirection => return None,
+        | Formula::SetupsByDirection
+        | Formula::MachineByMachine => return None,
     })
 }
 

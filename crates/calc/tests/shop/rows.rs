@@ -193,6 +193,8 @@ pub fn start_values() -> StartValues {
         part_risk_hole: 0.000_002,
         thin_tube_mm: 0.3,
         drift_mm_per_100: spread(0.05, 0.2),
+        changer_holds: 12.0,
+        part_spacing_mm: 20.0,
         water_c: 20.0,
         pump_l_min: 5.0,
         least_gap_m_s: 0.3,

@@ -63,6 +63,7 @@ pub fn plan_ui(
             look::body(),
             view,
         );
+        figure_word(ui, words::COMPARE, Figure::Machines, look::body(), view);
         let said: Vec<String> = (figures.setups.iter().enumerate())
             .map(|(index, setup)| words::setup(index + 1, setup))
             .collect();

@@ -22,6 +22,9 @@ pub fn setups(count: usize) -> String {
     }
 }
 
+/// Opens what the job comes to on each machine of the shop.
+pub const COMPARE: &str = "compare machines";
+
 /// What is done in a setup, counted from 1.
 #[must_use]
 pub fn setup(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -> String {

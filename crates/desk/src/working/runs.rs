@@ -65,6 +65,7 @@ const fn factor_of(figure: Figure) -> Option<Learns> {
         | Figure::Flush(_)
         | Figure::Push(_)
         | Figure::Clamp(_)
+        | Figure::Machines
         | Figure::Electrodes(_)
         | Figure::AllElectrodes
         | Figure::Setups

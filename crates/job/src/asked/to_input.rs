@@ -154,6 +154,7 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::Flush(_)
         | Figure::Push(_)
         | Figure::Clamp(_)
+        | Figure::Machines
         | Figure::AllElectrodes
         | Figure::Setups
         | Figure::Cost(_)

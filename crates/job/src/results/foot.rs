@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use quillbore_calc::figure::Working;
 use quillbore_calc::finding::Level;
 use quillbore_calc::job_figures::{Break, ElectrodeFigures, LotFigures};
-use quillbore_calc::working::{days, working};
+use quillbore_calc::working::{days, machines, working};
 use quillbore_calc::{Figure, RowId};
 use rust_decimal::Decimal;
 
@@ -149,6 +149,10 @@ pub fn opened(
         Figure::WorkingDays => {
             let floor = promise.map(|promise| &promise.floor);
             days(figures, floor, job.count(Field::LeadDays))
+        }
+        Figure::Machines => {
+            let hours_alone = shop.calendar.unattended_hours_per_day;
+            machines(&results.asked.input, &shop.tables, figures, hours_alone)
         }
         _ => working(&results.asked.input, &shop.tables, figures, figure),
     }

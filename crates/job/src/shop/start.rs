@@ -207,6 +207,8 @@ start_values! {
         part_risk_hole: f64 => part_risk_hole by share;
         thin_tube_mm: f64 => thin_tube_mm by positive;
         drift_mm_per_100: Pair => drift_mm_per_100 by spread;
+        changer_holds: f64 => changer_holds by positive;
+        part_spacing_mm: f64 => part_spacing_mm by positive;
         water_c: f64 => water_c by positive;
         pump_l_min: f64 => pump_l_min by positive;
         least_gap_m_s: f64 => least_gap_m_s by positive;

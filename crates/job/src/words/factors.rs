@@ -1,6 +1,6 @@
 //! What goes into a working, each with as many digits as it takes to come to its result by hand.
 
-use quillbore_calc::figure::{Formula, Input, Origin, Quantity, Unit, Working};
+use quillbore_calc::figure::{Formula, Input, Name, Origin, Quantity, Unit, Working};
 
 use super::speaker::Speaker;
 use crate::typed::form::hours_decimals;
@@ -34,6 +34,10 @@ impl Speaker<'_> {
     fn factor(&self, input: &Input, more: usize) -> (String, f64) {
         let Quantity { value, unit } = input.value;
         let form = self.form;
+        if let Name::StopsOn(_) = input.name {
+            let stops = if value == 1.0 { "stop" } else { "stops" };
+            return (format!("{} {stops}", form.count(value)), value);
+        }
         match unit {
             Unit::Hour => {
                 let least = hours_decimals(value);

@@ -71,6 +71,7 @@ impl Speaker<'_> {
             Figure::Flush(row) => format!("the flush of {}", self.hole(row)),
             Figure::Push(row) => format!("what the flush of {} pushes with", self.hole(row)),
             Figure::Clamp(setup) => format!("the clamp of setup {}", setup + 1),
+            Figure::Machines => "the machines, compared".to_owned(),
             Figure::Electrodes(tube) => {
                 let name = tube
                     .of(&self.tables.tubes)

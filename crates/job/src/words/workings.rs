@@ -30,9 +30,11 @@ pub const fn unit_of(figure: Figure) -> Unit {
         | Figure::Setups => Unit::Count,
         Figure::MachineHours | Figure::LaborHours => Unit::Hour,
         Figure::NotYetKnown => Unit::Share,
-        Figure::Cost(_) | Figure::LotCost | Figure::UnitPrice(_) | Figure::LotPrice(_) => {
-            Unit::Money
-        }
+        Figure::Machines
+        | Figure::Cost(_)
+        | Figure::LotCost
+        | Figure::UnitPrice(_)
+        | Figure::LotPrice(_) => Unit::Money,
         Figure::WorkingDays => Unit::Day,
     }
 }
@@ -111,6 +113,11 @@ impl Speaker<'_> {
             }
             (Name::Holes, Some(Figure::HoleMinutes(row))) => format!("in {}", self.hole(row)),
             (Name::Wear, Some(Figure::Wear(row))) => format!("wear of {}", self.hole(row)),
+            (Name::OnMachine(machine) | Name::StopsOn(machine), _) => {
+                let machine = machine.of(&self.tables.machines);
+                let machine = machine.map_or("?", |machine| machine.name.as_str());
+                format!("{of} {machine}")
+            }
             (Name::HolesOnGuide(guide), _) => {
                 let guide = guide.of(&self.tables.guides);
                 let guide = guide.map_or("?", |guide| guide.name.as_str());
@@ -191,6 +198,9 @@ pub const fn formula(formula: Formula) -> &'static str {
         Formula::HeldAgainstPush => {
             "force above the part's middle that holds it against twice the push, over every edge of what it rests on and where water gets under it; friction is not counted"
         }
+        Formula::MachineByMachine => {
+            "the price of one part on each machine of the shop; one that comes to a stop can't do it as it stands. As many parts as its table holds, and what it does with nobody at it"
+        }
         Formula::Chain => {
             "each further electrode reaches (usable length + wear ratio x depth so far) / (1 + wear ratio)"
         }
@@ -268,6 +278,11 @@ pub const fn name(name: Name) -> &'static str {
         Name::TubeLength => "electrode length",
         Name::HeldBack => "held back",
         Name::Stroke => "stroke",
+        Name::OnMachine(_) => "on",
+        Name::StopsOn(_) => "not on",
+        Name::PiecesPerLoading => "parts on its table at once",
+        Name::HoursAlone => "runs with nobody at it",
+        Name::PiecesAlone => "whole parts meanwhile",
         Name::Usable => "usable length",
         Name::Pressure => "flush pressure at the pump",
         Name::WaterTemperature => "temperature of the dielectric",

@@ -46,6 +46,8 @@ pub fn start_value(key: &str) -> &str {
         "part_risk_hole" => "chance that a hole spoils its part",
         "thin_tube_mm" => "thin up to, mm",
         "drift_mm_per_100" => "drift, mm per 100 mm",
+        "changer_holds" => "electrodes that a changer holds",
+        "part_spacing_mm" => "room between parts on the table, mm",
         "water_c" => "temperature of the dielectric, \u{b0}C",
         "pump_l_min" => "most that the flush pump gives, l/min",
         "least_gap_m_s" => "least flush speed up the gap, m/s",

@@ -80,7 +80,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRo
         });
     let (normal, surface) = angles(matter, hole);
     let Depths { setting, .. } = settings(matter, hole);
-    let tip = figures.and_then(|figures| tip_from_touch_mm(figures));
+    let tip = figures.and_then(tip_from_touch_mm);
     let tip = tip.map_or_else(shown::missing, |mm| {
         shown::length(matter.form(), mm, unit, shown::middling(unit))
     });
