@@ -23,8 +23,14 @@ const WIDTHS: [Column; 5] = [
     Column::right(110.0),
 ];
 
-/// Setups of which the line says what holds the part; the rest is on the traveler.
-const MOST_HELD: usize = 4;
+/// What holds the part, setup by setup as far as there is room; the rest is on the traveler.
+const HELD: [Column; 5] = [
+    Column::left(120.0),
+    Column::left(150.0),
+    Column::left(150.0),
+    Column::left(150.0),
+    Column::left(150.0),
+];
 
 /// Rows of electrodes that always have their place.
 const LEAST_ROWS: usize = 3;
@@ -51,6 +57,8 @@ pub fn plan_ui(
     // The line is there also where there is no setup yet, so that what stands below never jumps.
     ui.allocate_ui_with_layout(line, layout, |ui| {
         ui.set_min_size(line);
+        // First in the line: what stands before it would move it.
+        figure_word(ui, words::COMPARE, Figure::Machines, look::body(), view);
         let figures = &shared.results.figures;
         let count = figures.setups.len();
         if count == 0 {
@@ -63,7 +71,6 @@ pub fn plan_ui(
             look::body(),
             view,
         );
-        figure_word(ui, words::COMPARE, Figure::Machines, look::body(), view);
         let said: Vec<String> = (figures.setups.iter().enumerate())
             .map(|(index, setup)| words::setup(index + 1, setup))
             .collect();
@@ -71,34 +78,31 @@ pub fn plan_ui(
         let pencil = look::tokens(ui).pencil;
         look::clipped_label(ui, room, &said.join("; "), look::small(), pencil);
     });
-    ui.allocate_ui_with_layout(line, layout, |ui| {
-        ui.set_min_size(line);
-        held_ui(ui, shared, view);
-    });
+    held_ui(ui, shared, view);
     electrodes_ui(ui, shared, view);
 }
 
-/// What must hold the part against the flush, setup by setup.
+/// What must hold the part against the flush, setup by setup, each in a place of its own.
 fn held_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
     let setups = &shared.results.figures.setups;
-    if setups.is_empty() {
-        return;
-    }
-    let held = || {
-        (0_u32..)
-            .zip(setups)
-            .filter_map(|(at, setup)| Some((at, setup.held?)))
-    };
-    if held().next().is_none() {
-        pencil(ui, words::NOT_HELD);
-        return;
-    }
-    pencil(ui, words::HELD);
-    for (at, held) in held().take(MOST_HELD) {
+    let is_known = setups.iter().any(|setup| setup.held.is_some());
+    Columns::new(&HELD).row(ui, |column, ui| {
+        let Some(at) = column.checked_sub(1) else {
+            if is_known {
+                pencil(ui, words::HELD);
+            } else if !setups.is_empty() {
+                pencil(ui, words::NOT_HELD);
+            }
+            return;
+        };
+        let Some(held) = setups.get(at).and_then(|setup| setup.held) else {
+            return;
+        };
         let clamp = (held.clamp_n > 0.0).then(|| shared.speaker().force(held.clamp_n));
-        let said = words::held(at as usize + 1, clamp.as_deref());
-        figure_word(ui, &said, Figure::Clamp(at), look::body(), view);
-    }
+        let said = words::held(at + 1, clamp.as_deref());
+        let figure = Figure::Clamp(u32::try_from(at).unwrap_or(u32::MAX));
+        figure_word(ui, &said, figure, look::body(), view);
+    });
 }
 
 /// Electrodes by tube: needed, the bound, the kit, and the fewest in any order.

@@ -53,7 +53,7 @@ pub fn setup(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -
 /// What leads the line of what holds the part.
 pub const HELD: &str = "against the flush";
 /// Nothing is known of what holds the part.
-pub const NOT_HELD: &str = "size, mass and locations tell what holds the part against the flush";
+pub const NOT_HELD: &str = "flush: not known";
 
 /// What must hold the part in a setup, counted from 1; none where its weight does.
 #[must_use]
