@@ -76,7 +76,7 @@ fn distinct_rows() -> Vec<RowInput> {
                 surface,
                 exit: (id % 3 == 0).then_some(Exit {
                     surface: bore,
-                    tilt_deg: 20.0 * place,
+                    tilt_deg: Some(20.0 * place),
                 }),
                 end: if id % 7 == 0 {
                     HoleEnd::Blind

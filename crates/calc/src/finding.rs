@@ -174,6 +174,16 @@ pub enum Kind {
         clamp_n: f64,
         how: crate::job_figures::Moves,
     },
+    /// Beside a round surface's offset an angle of its own was typed that is likely the same.
+    AngleCountedTwice { typed_deg: f64, offset_deg: f64 },
+    /// A blind hole was given an exit.
+    ExitOfBlind,
+    /// The recess that a hole begins in is too narrow for it.
+    RecessTooNarrow { width_mm: f64, hole_mm: f64 },
+    /// More pressure than the machine's pump gives.
+    PressureAbovePump { bar: f64, pump_bar: f64 },
+    /// What the part is said to rest on is larger than it.
+    RestsOnMore,
     /// A steep thin wall has no full metal at all.
     NoFullMetal { zones_mm: f64, depth_mm: f64 },
     /// Behind the exit there is less room than the lot's wear and overtravel ask for: it needs
@@ -303,6 +313,11 @@ impl Kind {
             Self::HeadTouches { .. } => "head-touches",
             Self::PlugPushed { .. } => "plug-pushed",
             Self::PartMoved { .. } => "part-moved",
+            Self::AngleCountedTwice { .. } => "angle-counted-twice",
+            Self::ExitOfBlind => "exit-of-blind",
+            Self::RecessTooNarrow { .. } => "recess-too-narrow",
+            Self::PressureAbovePump { .. } => "pressure-above-pump",
+            Self::RestsOnMore => "rests-on-more",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",
             Self::BackingHolds { .. } => "backing-holds",

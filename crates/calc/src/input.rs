@@ -251,8 +251,9 @@ pub enum Ends {
 pub struct Exit {
     /// The surface.
     pub surface: Surface,
-    /// Angle between the hole's axis and its normal, or along its cylinder [deg].
-    pub tilt_deg: f64,
+    /// Angle between the hole's axis and its normal, or along its cylinder [deg]; `None` where nobody told
+    /// it: that of the entry.
+    pub tilt_deg: Option<f64>,
 }
 
 /// One layer of a layered part.

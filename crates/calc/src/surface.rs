@@ -40,7 +40,7 @@ pub enum Surface {
     Edge {
         /// Angle of the metal between the planes [deg]: 90 at a square edge.
         included_deg: f64,
-        /// Distance from the edge at which the axis crosses the first plane [mm].
+        /// Distance from the edge, along the first plane, at which the axis crosses it [mm].
         offset_mm: f64,
     },
     /// The inside of a bore or of a crossing hole; the hole's axis may be tilted along it.
@@ -370,7 +370,8 @@ fn from_within(mut met: Met) -> Met {
 /// An edge, by the angles between the axis and the normals of its two planes.
 fn on_edge([first, second]: [f64; 2], offset_mm: f64, tube_mm: f64) -> Met {
     let r = tube_mm / 2.0;
-    let e = offset_mm.abs();
+    // Typed along the first plane; across the electrode it is shorter.
+    let e = offset_mm.abs() * libm::cos(first.to_radians());
     let met = |zone, meeting| Met {
         zone,
         tilt_deg: first,

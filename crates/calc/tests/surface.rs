@@ -149,11 +149,16 @@ fn edges() {
         let second: f64 = 180.0 - included - first;
         // Metal lies below both planes; the edge stands at x = offset, the first plane before it.
         let fall = |deg: f64| libm::tan(deg.to_radians());
+        let across = offset * libm::cos(f64::to_radians(first));
         let inside = |x: f64, _: f64, z: f64| {
-            let from_edge = x - offset;
+            let from_edge = x - across;
             z < from_edge * fall(first) && z < -from_edge * fall(second)
         };
-        let brute = zone(tube, |x, y| change(|z| inside(x, y, z), 50.0, -50.0));
+        let height = |x, y| change(|z| inside(x, y, z), 50.0, -50.0);
+        let mut brute = zone(tube, height);
+        // The edge itself lies between the places of the grid.
+        let ridge = height(across.min(tube / 2.0), 0.0) - height(0.0, 0.0);
+        brute.before_mm = brute.before_mm.max(ridge);
         let edge = Surface::Edge {
             included_deg: included,
             offset_mm: offset,

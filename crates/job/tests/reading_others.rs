@@ -510,3 +510,138 @@ fn counts_that_are_multiplied() {
     refused("0x4", read::holes("0x4"), "zero");
     refused("2x1.5", read::holes("2x1.5"), "1.5");
 }
+
+#[test]
+fn exits() {
+    use quillbore_calc::input::Exit;
+    let exit = |surface, tilt_deg| Exit { surface, tilt_deg };
+    let bore = |radius_mm, offset_mm| Surface::Bore {
+        radius_mm,
+        offset_mm,
+    };
+    let edge = |included_deg, offset_mm| Surface::Edge {
+        included_deg,
+        offset_mm,
+    };
+    let read_exit = |text: &str, unit| read::exit(text, unit, AngleBasis::FromNormal);
+    for (text, unit, expected) in [
+        ("flat", Mm, exit(Surface::Flat, None)),
+        ("30", Mm, exit(Surface::Flat, Some(30.0))),
+        ("flat 30", Mm, exit(Surface::Flat, Some(30.0))),
+        (
+            "flat at 60 from surface",
+            Mm,
+            exit(Surface::Flat, Some(30.0)),
+        ),
+        ("square", Mm, exit(Surface::Flat, Some(0.0))),
+        ("bore d12", Mm, exit(bore(6.0, 0.0), None)),
+        (
+            "bore 12 offset 2 at 30",
+            Mm,
+            exit(bore(6.0, 2.0), Some(30.0)),
+        ),
+        ("crossing hole d3", Mm, exit(bore(1.5, 0.0), None)),
+        ("cross bore R.5", Inch, exit(bore(12.7, 0.0), None)),
+        (
+            "edge 120 offset 0.3",
+            Mm,
+            exit(edge(120.0, 0.3), Some(30.0)),
+        ),
+        ("edge", Mm, exit(edge(90.0, 0.0), Some(45.0))),
+        // A unit holds for what follows it, not for what stood before.
+        ("bore d12 offset 1/16\"", Mm, exit(bore(6.0, 1.5875), None)),
+        ("bore d12 mm offset 2", Inch, exit(bore(6.0, 2.0), None)),
+        ("bore d0.5 offset 2 mm", Inch, exit(bore(6.35, 2.0), None)),
+    ] {
+        check(text, read_exit(text, unit), expected);
+    }
+    for (text, unit, says) in [
+        // Of a size alone nobody knows whether it is a bore or a bar.
+        ("d12", Mm, "bore d12"),
+        ("R6", Mm, "is not an exit"),
+        ("1/2", Inch, "is not an exit"),
+        ("bore d80 @ 30", Mm, "is not an exit"),
+        ("bore d12 offset 2 at", Mm, "is not an exit"),
+        ("edge 0.3", Mm, "edge offset 0.3"),
+        ("edge 200", Mm, "between 20 and less than 180"),
+        ("flat 95", Mm, "less than 90 degrees"),
+        ("bore d0", Mm, "can't be zero"),
+    ] {
+        refused(text, read_exit(text, unit), says);
+    }
+    // What the drawing measures from holds for exits too.
+    check(
+        "flat 60",
+        read::exit("flat 60", Mm, AngleBasis::FromSurface),
+        exit(Surface::Flat, Some(30.0)),
+    );
+}
+
+#[test]
+fn recesses() {
+    use quillbore_calc::input::Recess;
+    let recess = |width_mm, depth_mm| Recess { depth_mm, width_mm };
+    for (text, unit, expected) in [
+        ("d12 x 8", Mm, recess(12.0, 8.0)),
+        ("12 wide 8 deep", Mm, recess(12.0, 8.0)),
+        ("8 deep d12", Mm, recess(12.0, 8.0)),
+        ("\u{d8}12 \u{21a7}8", Mm, recess(12.0, 8.0)),
+        ("12 x 8 mm", Inch, recess(12.0, 8.0)),
+        ("8 deep 1/2\" wide", Mm, recess(12.7, 8.0)),
+    ] {
+        check(text, read::recess(text, unit), expected);
+    }
+    for (text, says) in [
+        ("12", "is not a recess: type d12 x 8"),
+        ("d12 d8", "is not a recess"),
+        ("d12 x 0", "can't be zero"),
+        ("d12 x 8 x 3", "left over"),
+    ] {
+        refused(text, read::recess(text, Mm), says);
+    }
+}
+
+#[test]
+fn pressures_and_rests() {
+    use quillbore_calc::input::Rest;
+    for (text, unit, bar) in [
+        ("70", Mm, 70.0),
+        ("70 bar", Inch, 70.0),
+        ("7 MPa", Mm, 70.0),
+        ("1000 psi", Mm, 68.947_572_9),
+        ("1000", Inch, 68.947_572_9),
+    ] {
+        check(text, read::pressure_bar(text, unit), bar);
+    }
+    for text in ["1,000 psi", "1.000 psi"] {
+        assert!(
+            read::pressure_bar(text, Mm).is_err(),
+            "{text} has two readings"
+        );
+    }
+    for (text, says) in [
+        ("0", "can't be zero"),
+        ("70/80", "is not a pressure"),
+        ("70 kgf", "left over"),
+        ("5000", "1000 bar"),
+    ] {
+        refused(text, read::pressure_bar(text, Mm), says);
+    }
+    for (text, unit, rests) in [
+        ("60 x 40", Mm, Rest::Rectangle([60.0, 40.0])),
+        ("60 by 40 mm", Inch, Rest::Rectangle([60.0, 40.0])),
+        ("2 x 1", Inch, Rest::Rectangle([50.8, 25.4])),
+        ("ring d80", Mm, Rest::Ring(80.0)),
+        ("d80", Mm, Rest::Ring(80.0)),
+        ("whole face", Mm, Rest::Face),
+    ] {
+        check(text, read::rests_on(text, unit), rests);
+    }
+    for (text, says) in [
+        ("parallels", "is not what a part rests on: type 60 x 40"),
+        ("60 x 0", "can't be zero"),
+        ("60 x 40 x 3", "left over"),
+    ] {
+        refused(text, read::rests_on(text, Mm), says);
+    }
+}

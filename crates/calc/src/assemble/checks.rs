@@ -5,7 +5,11 @@ use alloc::vec::Vec;
 use super::prepare::Prepared;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::idx::Idx;
+use crate::input::{JobInput, Rest};
 use crate::tables::Machine;
+
+/// What a part rests on may be larger than it by so much [mm]: sizes are typed rounded.
+const SLACK_MM: f64 = 0.5;
 
 /// Findings about the job as a whole.
 pub(super) fn checks(prepared: &Prepared<'_>) -> Vec<Finding> {
@@ -38,6 +42,16 @@ pub(super) fn checks(prepared: &Prepared<'_>) -> Vec<Finding> {
         if input.part_mm.is_none() || input.mass_kg.is_none() {
             say(Level::Note, About::Job, Kind::PartSizeUnknown, None);
         }
+        if let Some(bar) = input.pressure_bar.filter(|bar| *bar > machine.pressure_bar) {
+            let kind = Kind::PressureAbovePump {
+                bar,
+                pump_bar: machine.pressure_bar,
+            };
+            say(Level::Check, About::Job, kind, None);
+        }
+        if rests_on_more(input) {
+            say(Level::Check, About::Job, Kind::RestsOnMore, None);
+        }
         // A machine that takes the part in size and in mass, where this one does not.
         let other = || {
             let takes = |machine: &Machine| {
@@ -62,6 +76,22 @@ pub(super) fn checks(prepared: &Prepared<'_>) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Whether a part is said to rest on more than any of its faces has.
+fn rests_on_more(input: &JobInput) -> bool {
+    let (Some(mut part), Some(rests_on)) = (input.part_mm, input.rests_on) else {
+        return false;
+    };
+    part.sort_by(f64::total_cmp);
+    let [_, shorter, longer] = part;
+    match rests_on {
+        Rest::Face => false,
+        Rest::Rectangle([one, other]) => {
+            one.min(other) > shorter + SLACK_MM || one.max(other) > longer + SLACK_MM
+        }
+        Rest::Ring(across) => across > longer + SLACK_MM,
+    }
 }
 
 /// Whether a part fits in any position square to the machine's axes.

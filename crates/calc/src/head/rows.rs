@@ -11,6 +11,9 @@ use crate::vector::{Vector, along, dot};
 /// A mouth as near to the part's outline as this lies on it [mm].
 const NEAR_MM: f64 = 0.05;
 
+/// Room that a nose needs in a recess beside its own width [mm] (our choice, no source).
+const FREE_MM: f64 = 0.5;
+
 /// Places of one row that are looked at on a round part: a ring's are alike, and each takes long.
 const MOST_ROUND: usize = 48;
 
@@ -18,7 +21,8 @@ const MOST_ROUND: usize = 48;
 ///
 /// Formula: the worst of its places by [`free_stand_off`], where part and places are known and the hole begins
 /// on the part's outline; otherwise [`free_stand_off_on_plane`] at the angle of its surface; and what its
-/// recess keeps away, whichever is more. Of a row on a round part 48 places are looked at.
+/// recess keeps away, whichever is more: it counts as square to its face, and half a millimeter narrower
+/// than it is. Of a row on a round part 48 places are looked at.
 ///
 /// - `input`: the job, of which the rows get their clearance; none where the machine's head isn't known.
 /// - `tables`: the shop's tables.
@@ -54,18 +58,34 @@ pub fn put_clearances(input: &mut JobInput, tables: &Tables) {
     }
 }
 
+impl Recess {
+    /// What is left of a recess that is square to its face, seen along an axis that leans in it, and what a
+    /// nose needs to go in.
+    pub(crate) fn leaning(self, tilt_deg: f64) -> Self {
+        let tilt = tilt_deg.abs().to_radians();
+        let (tangent, cosine) = (libm::tan(tilt), libm::cos(tilt));
+        // At its rim the axis has gone to one side.
+        let beside_mm = self.width_mm / 2.0 - self.depth_mm * tangent;
+        Self {
+            depth_mm: self.depth_mm / cosine,
+            width_mm: (2.0 * beside_mm * cosine - FREE_MM).max(0.0),
+        }
+    }
+}
+
 fn of_row(head: &Head, row: &RowInput, lies: Option<&Outline>) -> Option<Clearance> {
     let step = match lies {
         Some(lies) if lies.round.is_some() => row.places.len().div_ceil(MOST_ROUND).max(1),
         _ => 1,
     };
+    let recess = row.recess.map(|recess| recess.leaning(row.tilt_deg));
     let looked_at = row.places.iter().step_by(step);
-    let on_part = looked_at.filter_map(|place| at(head, place, row.recess, lies?));
+    let on_part = looked_at.filter_map(|place| at(head, place, recess, lies?));
     let tilt_deg = row.surface.entered(row.tilt_deg, 1.0).tilt_deg;
     on_part.reduce(worse).or_else(|| {
         // Where the part lies nobody knows: its surface is taken to go on.
         let on_plane = free_stand_off_on_plane(head, tilt_deg)?;
-        let in_recess = row.recess.and_then(|recess| in_recess(head, recess));
+        let in_recess = recess.and_then(|recess| in_recess(head, recess));
         Some(in_recess.map_or(on_plane, |found| worse(on_plane, found)))
     })
 }

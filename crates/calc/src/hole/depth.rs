@@ -105,11 +105,13 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
     }
     let behind_mm = behind_mm.filter(|_| !row.backed)?;
     let by_lot_mm = wear_mm * (1.0 - low);
+    // The tip is past the axis by the exit zone before it is through.
+    let room_mm = (behind_mm - after_mm).max(0.0);
     // Whatever the lot wears, and however its holes scatter, the wall is out of reach.
-    if wanted_mm + by_lot_mm.max(one_step_mm) <= behind_mm {
+    if wanted_mm + by_lot_mm.max(one_step_mm) <= room_mm {
         return None;
     }
-    let left = |scatter_mm: f64| (behind_mm - scatter_mm).clamp(0.0, wanted_mm);
+    let left = |scatter_mm: f64| (room_mm - scatter_mm).clamp(0.0, wanted_mm);
     let least_mm = wanted_mm.min(start.overtravel_least_mm);
     let two_steps = left(one_step_mm) < least_mm;
     let scatter_mm = if two_steps { two_steps_mm } else { one_step_mm };
@@ -121,12 +123,12 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
             never_beyond_mm: touch_mm + depth_mm + (behind_mm - gap_mm).max(0.0),
             two_steps,
             scatter_mm,
-            allowed_mm: behind_mm,
+            allowed_mm: room_mm,
         },
         overtravel_mm,
         wall: Some(Wall {
             behind_mm,
-            needed_mm: wanted_mm + one_step_mm,
+            needed_mm: after_mm + wanted_mm + one_step_mm,
         }),
     })
 }

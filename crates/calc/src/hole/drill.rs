@@ -97,7 +97,7 @@ impl Side {
         let mut depth = 0.0;
         loop {
             let spans = ratio.spans(depth, f64::INFINITY);
-            let free_mm = usable_mm - self.held_mm;
+            let free_mm = (usable_mm - self.held_mm).max(0.0);
             let reached = next_through(free_mm, self.rise, depth, spans).min(self.metal_mm);
             let whole = chain.stage.whole + 1;
             if reached <= depth + ROUNDING_MM || whole >= MOST_ELECTRODES {

@@ -149,7 +149,7 @@ impl Context<'_> {
         };
         let held_mm = self.held_mm(row);
         let stand_off_mm = machine.stand_off_mm + held_mm;
-        let free_mm = usable_mm - held_mm;
+        let free_mm = (usable_mm - held_mm).max(0.0);
         figures.stand_off_mm = Some(stand_off_mm);
         figures.target_depth_mm = Some(stand_off_mm + way.tip_mm());
         figures.limit_mm = Some(self.reach_limit_mm(way.ends, free_mm));

@@ -7,6 +7,7 @@ use crate::burn::feed_at;
 use crate::flush::Path;
 use crate::job_figures::Flushed;
 use crate::push::hole_push_n;
+use crate::reach::mounted;
 
 impl Context<'_> {
     /// The flush of a row's holes; `None` where tube, machine or gap are not known.
@@ -15,7 +16,8 @@ impl Context<'_> {
         let tube = plan.tube?.of(&self.tables.tubes)?;
         let gap_mm = plan.gap?.p50();
         let path = Path {
-            tube_length_mm: tube.length_mm.min(self.machine?.tube_length_mm),
+            // What stroke and machine can't use is cut off before.
+            tube_length_mm: mounted(plan.usable_mm?, self.machine?.held_back_mm),
             bore_mm: tube.bore_mm,
             channels: tube.channels,
             tube_mm: tube.outer_mm,

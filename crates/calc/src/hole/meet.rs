@@ -56,7 +56,14 @@ fn left(
     entered: &Surfaced,
 ) -> Option<Surfaced> {
     if let Some(exit) = row.exit {
-        return Some(exit.surface.left(exit.tilt_deg, tube_mm));
+        let tilt_deg = exit.tilt_deg.unwrap_or(row.tilt_deg);
+        let mut left = exit.surface.left(tilt_deg, tube_mm);
+        if let (Surface::Bore { .. }, Some(room_mm)) = (exit.surface, &mut left.room_mm) {
+            // Nobody says whether it leans along the bore or across: the shorter way counts.
+            let square = exit.surface.left(0.0, tube_mm).room_mm;
+            *room_mm = square.map_or(*room_mm, |square| room_mm.min(square));
+        }
+        return Some(left);
     }
     match row.surface {
         Surface::Flat => Some(row.surface.left(row.tilt_deg, tube_mm)),

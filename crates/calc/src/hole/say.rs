@@ -45,6 +45,7 @@ pub(super) fn findings(
     voice.drilled_before();
     voice.surfaces();
     voice.cavity();
+    voice.recess();
     voice.head();
     if let Some(way) = &plan.way {
         voice.way(way);
@@ -285,7 +286,7 @@ impl Voice<'_> {
     fn reach(&mut self, way: &Way, reach: &Reach, usable_mm: f64) {
         let id = self.row.id;
         if !reach.reaches {
-            let free_mm = usable_mm - self.context.held_mm(self.row);
+            let free_mm = (usable_mm - self.context.held_mm(self.row)).max(0.0);
             let limit_mm = self.context.reach_limit_mm(way.ends, free_mm);
             let depth_mm = match way.ends {
                 Ends::One => way.tip_mm(),

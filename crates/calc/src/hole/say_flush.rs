@@ -26,6 +26,19 @@ impl Voice<'_> {
         }
     }
 
+    /// A recess that the hole doesn't fit into, leaning as it does.
+    pub(super) fn recess(&mut self) {
+        let hole_mm = self.plan.limits_mm.map(|limits| limits.upper);
+        let (Some(recess), Some(hole_mm)) = (self.row.recess, hole_mm) else {
+            return;
+        };
+        let width_mm = recess.leaning(self.row.tilt_deg).width_mm;
+        if width_mm < hole_mm {
+            let kind = Kind::RecessTooNarrow { width_mm, hole_mm };
+            self.say(Level::Stop, kind, None);
+        }
+    }
+
     /// Nose or head that touch the part before the guide is as near as it should be.
     pub(super) fn head(&mut self) {
         let (Some(clearance), Some(machine)) = (self.row.clearance, self.context.machine) else {

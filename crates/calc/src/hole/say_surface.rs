@@ -3,7 +3,7 @@
 use super::say::Voice;
 use crate::entry::Meeting;
 use crate::finding::{Kind, Level};
-use crate::input::{RowInput, Surface};
+use crate::input::{HoleEnd, RowInput, Surface};
 use crate::surface::Met;
 
 /// Metal beside a hole that is thinner than this share of its diameter is worth a check (our choice, no
@@ -12,6 +12,9 @@ const THIN_SHARE: f64 = 0.25;
 
 /// The same as a length [mm] (our choice, no source).
 const THIN_MM: f64 = 0.2;
+
+/// An offset and an angle that differ by less may be one and the same [deg].
+const LIKELY_ONE_DEG: f64 = 1.0;
 
 /// Angles that say the same differ by less [deg].
 const SAME_DEG: f64 = 0.5;
@@ -26,10 +29,13 @@ impl Voice<'_> {
         self.missed(row.surface, entered.meeting);
         self.angle_twice(row);
         self.side_wall(row, &entered);
+        if row.exit.is_some() && row.end == HoleEnd::Blind {
+            self.say(Level::Check, Kind::ExitOfBlind, None);
+        }
         let Some((exit, left)) = row.exit.zip(met.left) else {
             return;
         };
-        self.crossed(exit.tilt_deg, &left);
+        self.crossed(exit.tilt_deg.unwrap_or(row.tilt_deg), &left);
         let Some((radius_mm, offset_mm)) = round_of(exit.surface) else {
             if let Meeting::Overhang { by_mm } = left.meeting {
                 self.say(Level::Check, Kind::Overhang { by_mm }, None);
@@ -82,8 +88,31 @@ impl Voice<'_> {
         }
     }
 
-    /// On a ball an offset is an angle: where both are typed they may say two things.
+    /// An offset is an angle: on a ball they may say two things where both are typed, on a cylinder or in a
+    /// bore one of them lies along it, and alike they may be meant as one.
     fn angle_twice(&mut self, row: &RowInput) {
+        if let Surface::Cylinder {
+            radius_mm,
+            offset_mm,
+        }
+        | Surface::Bore {
+            radius_mm,
+            offset_mm,
+        } = row.surface
+        {
+            let by_offset = crate::entry::tilt_on_round(radius_mm, offset_mm);
+            let both = by_offset.filter(|_| offset_mm != 0.0 && row.tilt_deg != 0.0);
+            if let Some(offset_deg) = both
+                && (offset_deg - row.tilt_deg.abs()).abs() < LIKELY_ONE_DEG
+            {
+                let kind = Kind::AngleCountedTwice {
+                    typed_deg: row.tilt_deg,
+                    offset_deg,
+                };
+                self.say(Level::Check, kind, None);
+            }
+            return;
+        }
         let Surface::Ball {
             radius_mm,
             offset_mm,

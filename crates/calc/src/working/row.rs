@@ -297,15 +297,10 @@ impl Row<'_> {
         let flush = self.hole.flush?;
         let tube = self.tube()?;
         let start = &self.job.tables.start;
-        let longest = self.job.input.machine?.of(&self.job.tables.machines)?;
         let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);
         let mut inputs = alloc::vec![
             self.pressure(flush.pressure_bar),
-            mm(
-                Name::TubeLength,
-                tube.length_mm.min(longest.tube_length_mm),
-                Origin::ShopTable
-            ),
+            mm(Name::TubeLength, self.hole.mounted_mm?, Origin::ShopTable),
             mm(Name::Bore, tube.bore_mm, Origin::ShopTable),
             plain(
                 Name::Channels,

@@ -199,18 +199,19 @@ fn a_wall_with_room_enough_takes_one_step() {
         row.behind_mm = Some(behind_mm);
         first(&job(vec![row]), &tables)
     };
-    let found = at(1.0 + scatter + 0.01);
+    // The exit zone past the axis takes of the room as well.
+    let after = 0.175 * libm::tan(f64::to_radians(30.0));
+    let found = at(after + 1.0 + scatter + 0.01);
     let plan = found.depth_plan.unwrap();
     assert!(!plan.two_steps);
     close(found.overtravel_mm.unwrap(), 1.0, 1e-12);
     let deviation = libm::hypot(tables.start.deviations.process(0.35, 20.0), 0.15);
     let least = wear * libm::exp(-2.053_748_910_6 * deviation);
-    let after = 0.175 * libm::tan(f64::to_radians(30.0));
     // The edge of a square end touches the slope as far above the axis as it leaves below it.
     let touch = after;
     close(plan.first_try_mm, touch + 20.0 + after + 1.0 + least, 1e-6);
     // A hair less room, and the overtravel would fall below the least: two steps.
-    let closer = at(1.0 + scatter - 0.01);
+    let closer = at(after + 1.0 + scatter - 0.01);
     assert!(closer.depth_plan.unwrap().two_steps);
     close(closer.overtravel_mm.unwrap(), 1.0, 1e-12);
 }

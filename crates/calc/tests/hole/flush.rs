@@ -113,7 +113,7 @@ fn a_closed_cavity_pushes_on_its_plug() {
             radius_mm: 6.0,
             offset_mm: 0.0,
         },
-        tilt_deg: 0.0,
+        tilt_deg: Some(0.0),
     });
     let mut input = job(vec![row]);
     input.pressure_bar = Some(70.0);

@@ -175,7 +175,7 @@ prop_compose! {
             end,
             tilt_deg,
             surface,
-            exit: exit.map(|(surface, tilt_deg)| Exit { surface, tilt_deg }),
+            exit: exit.map(|(surface, tilt_deg)| Exit { surface, tilt_deg: Some(tilt_deg) }),
             behind_mm,
             backed: flags[0],
             core_trapped: flags[1],

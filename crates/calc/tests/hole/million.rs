@@ -100,7 +100,7 @@ impl Stream {
             surface: self.surface(),
             exit: self.one_in(3).then(|| Exit {
                 surface: self.surface(),
-                tilt_deg: self.tilt_deg(),
+                tilt_deg: (!self.one_in(3)).then(|| self.tilt_deg()),
             }),
             behind_mm: self.one_in(4).then(|| self.length(0.1, 50.0)),
             backed: self.one_in(6),

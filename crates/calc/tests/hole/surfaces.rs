@@ -10,7 +10,10 @@ use super::{close, codes, first, tube};
 fn into(surface: Surface, tilt_deg: f64) -> RowInput {
     RowInput {
         end: HoleEnd::Into,
-        exit: Some(Exit { surface, tilt_deg }),
+        exit: Some(Exit {
+            surface,
+            tilt_deg: Some(tilt_deg),
+        }),
         tube: Some(tube(&tables(), 1.0, 200.0, 1)),
         ..through(1.1, 20.0)
     }

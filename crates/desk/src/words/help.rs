@@ -198,7 +198,7 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
             ],
         ),
         CellKind::Exit => (
-            "The surface at the exit, with its angle; empty: as the entry",
+            "The surface at the exit, with its angle; empty: of a wall as thick everywhere, or the other side of a round bar",
             &[
                 "flat",
                 "flat 30",

@@ -68,7 +68,8 @@ pub(crate) fn has_bare_angle(row: &Row) -> bool {
     let angle = row.angle.value();
     let exit = row.exit.value();
     angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && is_bare(row.angle.text())
-        || exit.is_some_and(|exit| exit.tilt_deg != 0.0) && says_no(row.exit.text())
+        || exit.is_some_and(|exit| exit.tilt_deg.is_some_and(|tilt| tilt != 0.0))
+            && says_no(row.exit.text())
 }
 
 /// Whether figures or papers rest on a field.

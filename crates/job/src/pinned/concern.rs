@@ -102,6 +102,11 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::AngleCountedTwice { .. }
+        | Kind::ExitOfBlind
+        | Kind::RecessTooNarrow { .. }
+        | Kind::PressureAbovePump { .. }
+        | Kind::RestsOnMore
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

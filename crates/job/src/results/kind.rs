@@ -378,6 +378,11 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::AngleCountedTwice { .. }
+        | Kind::ExitOfBlind
+        | Kind::RecessTooNarrow { .. }
+        | Kind::PressureAbovePump { .. }
+        | Kind::RestsOnMore
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

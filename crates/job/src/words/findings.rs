@@ -191,13 +191,30 @@ impl Speaker<'_> {
                         "The flush pushes with up to {push} and tips the part, held by its weight alone: clamp it with {clamp} above its middle at least."
                     ),
                     Moves::Lifts => format!(
-                        "Through to what it rests on, the flush gets under the part and lifts it with up to {push}: leave the water a way out, or clamp it with {clamp} above its middle at least."
+                        "Through to what it rests on, the flush gets under the part and lifts it with up to {push}, more where the water can't run off: leave it a way out, or clamp it with {clamp} above its middle at least."
                     ),
                     Moves::Nearly => format!(
                         "The part's weight holds less than twice the flush's push of {push}: clamp it with {clamp} above its middle."
                     ),
                 }
             }
+            Kind::AngleCountedTwice { typed_deg, offset_deg } => format!(
+                "The offset makes an angle of {}, and beside it {} are typed, which counts along the round surface: both together. Delete one of them where they are the same.",
+                self.form.angle_with_unit(*offset_deg),
+                self.form.angle_with_unit(*typed_deg)
+            ),
+            Kind::ExitOfBlind => "A blind hole has no exit: delete what is typed for it, or say where the hole ends.".to_owned(),
+            Kind::RecessTooNarrow { width_mm, hole_mm } => format!(
+                "The recess leaves {} free along the hole's axis, less than the hole's {}: check its width, its depth and the angle.",
+                self.length(*width_mm),
+                self.length(*hole_mm)
+            ),
+            Kind::PressureAbovePump { bar, pump_bar } => format!(
+                "A flush pressure of {} is more than the machine's pump gives, {}: check it, or take another machine.",
+                self.form.pressure(*bar, self.unit),
+                self.form.pressure(*pump_bar, self.unit)
+            ),
+            Kind::RestsOnMore => "What the part rests on is larger than the part: check it, and the part's size.".to_owned(),
             Kind::NoFullMetal { zones_mm, depth_mm } => format!(
                 "Steep and thin: the electrode is never fully in metal, entry and exit take {} of {} depth. Slow feed all the way.",
                 self.length(*zones_mm),

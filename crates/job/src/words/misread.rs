@@ -109,7 +109,7 @@ fn clause(why: &Misread) -> String {
         Misread::AngleRange { from_surface: true } => {
             "An angle from the surface lies between more than 0 and 90 degrees: type 60, or 30 from normal".to_owned()
         }
-        Misread::EdgeRange => "The angle at an edge lies between more than 0 and less than 180 degrees: type edge, or edge 120".to_owned(),
+        Misread::EdgeRange => "The angle of the metal at an edge lies between 20 and less than 180 degrees: type edge, or edge 120; a distance from it is edge offset 0.3".to_owned(),
         Misread::ArcPart => "Minutes and seconds of arc stop at 59: type 30\u{b0}15', or 30.25".to_owned(),
         Misread::ShareRange => "A share has to stay below 100 %: type 30 %".to_owned(),
         Misread::NoSuchDay => "The calendar has no such date: type it as year-month-day, such as 2027-01-12".to_owned(),
@@ -153,6 +153,7 @@ const fn noun(what: What) -> &'static str {
         What::Layers => "a layer's thickness",
         What::Mass => "a mass",
         What::Pressure => "a pressure",
+        What::Exit => "an exit",
         What::RestsOn => "what a part rests on",
         What::Recess => "a recess",
         What::Money => "an amount of money",
@@ -200,6 +201,7 @@ const fn examples(what: What) -> &'static str {
         What::Layers => "1.2 Nickel alloy 718 + 3",
         What::Mass => "12.5 kg or 28 lb",
         What::Pressure => "70 bar or 1000 psi",
+        What::Exit => "flat 30, bore d12, crossing hole d3 at 30, cylinder R20 or 30 alone",
         What::RestsOn => "60 x 40, ring d80 or whole face",
         What::Recess => "d12 x 8, or 12 wide 8 deep",
         What::Money => "a number such as 86.00",

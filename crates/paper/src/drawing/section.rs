@@ -197,7 +197,8 @@ pub fn of_row(figures: &HoleFigures, input: &RowInput) -> Option<Section> {
 fn exit_of(figures: &HoleFigures, input: &RowInput) -> Face {
     match input.exit.filter(|_| input.end != HoleEnd::Blind) {
         Some(exit) if exit.surface == Surface::Flat => {
-            let off_deg = figures.tilt_deg.abs() - exit.tilt_deg.abs();
+            let tilt_deg = exit.tilt_deg.unwrap_or(input.tilt_deg);
+            let off_deg = figures.tilt_deg.abs() - tilt_deg.abs();
             if off_deg == 0.0 {
                 Face::Square
             } else {

@@ -128,6 +128,11 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::ThinSideWall { .. }
         | Kind::FlushWeak { .. }
         | Kind::PlugPushed { .. }
+        | Kind::AngleCountedTwice { .. }
+        | Kind::ExitOfBlind
+        | Kind::RecessTooNarrow { .. }
+        | Kind::PressureAbovePump { .. }
+        | Kind::RestsOnMore
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

@@ -7,6 +7,7 @@ use super::exact::Ratio;
 use super::measure::{bare_unit, diameter, measure, to_length};
 use super::misread::{Misread, What};
 use super::scan::Scan;
+use super::whole::grouped_or_not;
 use crate::typed::entry::Unit;
 
 /// Reads a pressure in bar; a bare number is bar in a metric job, psi in an inch one.
@@ -16,8 +17,17 @@ pub fn pressure_bar(text: &str, unit: Unit) -> Result<f64, Misread> {
     const BAR: (i128, i128) = (1, 1);
     let what = What::Pressure;
     let mut scan = Scan::new(text)?;
+    if text.contains('/') {
+        return Err(Misread::Not {
+            what,
+            found: text.trim().to_owned(),
+        });
+    }
     let (value, typed) = unsigned(&mut scan, what)?;
-    let (above, below) = if scan.eat_word(&["bar", "bars", "atm"]) {
+    if let Some(readings) = grouped_or_not(&typed) {
+        return Err(readings);
+    }
+    let (above, below) = if scan.eat_word(&["bar", "bars", "barg"]) {
         BAR
     } else if scan.eat_word(&["mpa"]) {
         (10, 1)

@@ -37,6 +37,8 @@ pub enum What {
     Mass,
     /// A pressure.
     Pressure,
+    /// A surface at an exit.
+    Exit,
     /// What a part rests on.
     RestsOn,
     /// A recess.

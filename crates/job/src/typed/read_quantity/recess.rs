@@ -32,8 +32,12 @@ pub fn recess(text: &str, unit: Unit) -> Result<Recess, Misread> {
         (Some(Says::Depth), _) | (_, Some(Says::Width)) => (second.0, first.0),
         _ => (first.0, second.0),
     };
-    let bare = bare_unit(&[&width, &depth], unit)?;
+    // In `12 x 8 mm` the unit is that of both; where each says what it is, of its own number alone.
+    let named = first.1.is_some() && second.1.is_some();
     let mm = |measure: &Measure| {
+        let both = [&width, &depth];
+        let own = [measure];
+        let bare = bare_unit(if named { &own } else { &both }, unit)?;
         let mm = to_length(measure.mm(bare, what)?, what)?.mm();
         if mm > 0.0 {
             Ok(mm)

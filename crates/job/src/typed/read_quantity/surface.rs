@@ -28,24 +28,43 @@ pub fn surface(text: &str, unit: Unit) -> Result<Surface, Misread> {
 /// Reads the surface that a hole ends in, with the angle at which it does: `flat`, `30`, `flat 30 from
 /// surface`, `bore d12 offset 2 at 30`; `basis` holds where the angle doesn't say what it is measured from.
 pub fn exit(text: &str, unit: Unit, basis: AngleBasis) -> Result<Exit, Misread> {
+    let what = Misread::Not {
+        what: What::Exit,
+        found: text.trim().to_owned(),
+    };
     let mut scan = Scan::new(text)?;
-    let at = |text: &str| tilt(text, basis).map(|angle| angle.from_normal.deg());
+    let at = |text: &str| tilt(text, basis).map(|angle| Some(angle.from_normal.deg()));
     let mark = scan.mark();
     if is_angle(&mut scan) {
-        return Ok(Exit {
-            surface: Surface::Flat,
-            tilt_deg: at(text)?,
-        });
+        // A fraction is a size that somebody forgot to name, and no angle.
+        return if text.contains('/') {
+            Err(what)
+        } else {
+            Ok(Exit {
+                surface: Surface::Flat,
+                tilt_deg: at(text)?,
+            })
+        };
     }
     scan.back_to(mark);
+    // Of a size alone nobody knows whether the hole leaves a bar or comes into a bore; an at sign stands for
+    // an offset to some, for an angle to others.
+    let is_named = SHAPES.iter().any(|words| scan.eat_word(words));
+    scan.back_to(mark);
+    if !is_named || text.contains('@') {
+        return Err(what);
+    }
     let surface = shape(&mut scan, text, unit)?;
-    scan.eat(',');
-    scan.eat_word(&["at", "angle", "under"]);
+    let comma = scan.eat(',');
+    let says_at = scan.eat_word(&["at", "angle", "under"]);
     let tilt_deg = if scan.at_end() {
+        if comma || says_at {
+            return Err(what);
+        }
         // Through the middle of an edge, where nobody says how the axis leans to it.
         match surface {
-            Surface::Edge { included_deg, .. } => bisecting_deg(included_deg),
-            _ => 0.0,
+            Surface::Edge { included_deg, .. } => Some(bisecting_deg(included_deg)),
+            _ => None,
         }
     } else {
         at(&scan.rest())?
@@ -65,17 +84,26 @@ fn is_angle(scan: &mut Scan) -> bool {
         || matches!(degrees(scan), Ok(Some(_)))
 }
 
+/// The words that name a surface.
+const FLAT: &[&str] = &["flat", "plane", "plain", "face", "f"];
+const EDGE: &[&str] = &["edge", "corner"];
+const BORE: &[&str] = &["bore", "id", "inside"];
+const CROSSING: &[&str] = &["crossing", "cross"];
+const BALL: &[&str] = &["ball", "sphere", "spherical"];
+const CYLINDER: &[&str] = &["cylinder", "cyl", "cylindrical", "round", "od", "outside"];
+const SHAPES: &[&[&str]] = &[FLAT, EDGE, BORE, CROSSING, BALL, CYLINDER];
+
 fn shape(scan: &mut Scan, text: &str, unit: Unit) -> Result<Surface, Misread> {
-    if scan.eat_word(&["flat", "plane", "plain", "face", "f"]) {
+    if scan.eat_word(FLAT) {
         return Ok(Surface::Flat);
     }
-    if scan.eat_word(&["edge", "corner"]) {
+    if scan.eat_word(EDGE) {
         return edge(scan, unit);
     }
-    let bore = scan.eat_word(&["bore", "id", "inside"]) || is_crossing(scan);
-    let ball = !bore && scan.eat_word(&["ball", "sphere", "spherical"]);
+    let bore = scan.eat_word(BORE) || is_crossing(scan);
+    let ball = !bore && scan.eat_word(BALL);
     if !bore && !ball {
-        scan.eat_word(&["cylinder", "cyl", "cylindrical", "round", "od", "outside"]);
+        scan.eat_word(CYLINDER);
     }
     let what = What::Surface;
     // Of a bore the bare number is its diameter.
@@ -123,7 +151,7 @@ fn shape(scan: &mut Scan, text: &str, unit: Unit) -> Result<Surface, Misread> {
 
 /// `crossing hole`, `cross bore`.
 fn is_crossing(scan: &mut Scan) -> bool {
-    let crossing = scan.eat_word(&["crossing", "cross"]);
+    let crossing = scan.eat_word(CROSSING);
     if crossing {
         scan.eat_word(&["hole", "bore", "drilling"]);
     }
@@ -134,7 +162,9 @@ fn is_crossing(scan: &mut Scan) -> bool {
 fn edge(scan: &mut Scan, unit: Unit) -> Result<Surface, Misread> {
     let included_deg = match degrees(scan)? {
         None => SQUARE_DEG,
-        Some(included) if !included.is_zero() && !included.at_least(Ratio::whole(180)) => {
+        Some(included)
+            if included.at_least(Ratio::whole(20)) && !included.at_least(Ratio::whole(180)) =>
+        {
             included.to_f64()
         }
         Some(_) => return Err(Misread::EdgeRange),
@@ -147,20 +177,27 @@ fn edge(scan: &mut Scan, unit: Unit) -> Result<Surface, Misread> {
     })
 }
 
-/// Both lengths in one unit, 0 for one that isn't there [mm].
+/// Both lengths, 0 for one that isn't there [mm]. A unit holds for what follows it, never for what stood before:
+/// of `d12 offset 1/16"` the first is in the job's own.
 fn lengths(
     size: Option<&Measure>,
     offset: Option<&Measure>,
     unit: Unit,
 ) -> Result<[f64; 2], Misread> {
     let what = What::Surface;
-    let measures: Vec<&Measure> = size.into_iter().chain(offset).collect();
-    let bare = bare_unit(&measures, unit)?;
-    let mm = |measure: Option<&Measure>| match measure {
-        Some(measure) => Ok(to_length(measure.mm(bare, what)?, what)?.mm()),
+    let with_unit = size.filter(|size| size.unit().is_some());
+    let mm = |measure: Option<&Measure>, before: Option<&Measure>| match measure {
+        Some(measure) => {
+            let said: Vec<&Measure> = match measure.unit() {
+                Some(_) => vec![measure],
+                None => before.into_iter().chain([measure]).collect(),
+            };
+            let bare = bare_unit(&said, unit)?;
+            Ok(to_length(measure.mm(bare, what)?, what)?.mm())
+        }
         None => Ok(0.0),
     };
-    Ok([mm(size)?, mm(offset)?])
+    Ok([mm(size, None)?, mm(offset, with_unit)?])
 }
 
 /// Reads how far the hole's axis passes the surface's own; the side doesn't matter.

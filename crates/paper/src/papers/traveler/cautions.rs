@@ -1,6 +1,7 @@
 //! Cautions at the end of the traveler.
 
 use quillbore_calc::tables::Hazard;
+use quillbore_job::{Field, Value};
 
 use super::part::layer_materials;
 use crate::matter::Matter;
@@ -12,10 +13,15 @@ use crate::typeset::wrap::Span;
 use crate::words::cautions;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let of_job = match matter.job.field(Field::FlushPressure).value() {
+        Some(Value::PressureBar(bar)) => *bar,
+        _ => 0.0,
+    };
     let pressure = matter.machine().map(|machine| {
+        let most = machine.pressure_bar.max(of_job);
         cautions::pressure(
-            &matter.form().fixed(machine.pressure_bar, 0),
-            &matter.form().fixed(psi(machine.pressure_bar), 0),
+            &matter.form().fixed(most, 0),
+            &matter.form().fixed(psi(most), 0),
         )
     });
     let mut list: Vec<(&str, String)> = dangers(matter)

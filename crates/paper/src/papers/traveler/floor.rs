@@ -12,7 +12,7 @@ use quillbore_calc::reach::enough_for;
 use quillbore_job::Unit;
 
 use super::floor_note::{self, ends_of, is_backed};
-use super::holes::{no_tube, settings, tip_mm};
+use super::holes::{held_more_mm, no_tube, settings, tip_mm};
 use super::lengths::{lost_mm, takes_several};
 use super::tip;
 use crate::matter::axes::mounted;
@@ -184,7 +184,8 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
         return words::EACH_HOLE.to_owned();
     }
     let length = (|| {
-        let held_mm = matter.machine()?.held_back_mm;
+        // Where the guide can't come as near as usual, so much more of it is held back.
+        let held_mm = matter.machine()?.held_back_mm + held_more_mm(matter, figures);
         // It is measured before the tip is dressed.
         let lost_mm = lost_mm(matter, figures)?;
         Some(enough_for(held_mm, tip_mm(figures)?, lost_mm))

@@ -150,6 +150,13 @@ pub(super) fn tip_from_touch_mm(figures: &HoleFigures) -> Option<f64> {
     tip_mm(figures).map(|tip| tip + touch.entry.max(touch.exit))
 }
 
+/// Length of electrode that is held back more than usual, since the guide stands off farther [mm].
+pub(super) fn held_more_mm(matter: &Matter<'_>, figures: &HoleFigures) -> f64 {
+    let usual = matter.machine().map(|machine| machine.stand_off_mm);
+    let more = figures.stand_off_mm.zip(usual);
+    more.map_or(0.0, |(stand_off, usual)| (stand_off - usual).max(0.0))
+}
+
 /// How far the tip goes from where the hole's axis meets the surface [mm].
 pub(super) fn tip_mm(figures: &HoleFigures) -> Option<f64> {
     Some(figures.target_depth_mm? - figures.stand_off_mm?)

@@ -164,5 +164,6 @@ fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
     if takes_several(hole) {
         return None;
     }
-    Some(super::holes::tip_mm(hole)? + lost_mm(matter, hole)?)
+    let held_mm = super::holes::held_more_mm(matter, hole);
+    Some(held_mm + super::holes::tip_mm(hole)? + lost_mm(matter, hole)?)
 }

@@ -114,7 +114,7 @@ pub fn guide_off(told: Told, stand_off: &str, usual: &str) -> String {
 /// How much earlier an electrode touches than its axis.
 pub fn touches_early(touch: &str) -> String {
     format!(
-        "Its edge touches {touch} before its axis would: a square end, dressed where it is worn; set and tip have that in them."
+        "The electrode's edge touches the slope {touch} before its axis would, with a square end: dress it where it is worn round. Set and tip have that in them."
     )
 }
 

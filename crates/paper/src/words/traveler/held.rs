@@ -20,7 +20,7 @@ pub fn holds(Holds { push, clamp, stop }: &Holds<'_>) -> String {
             " Flush pushes with up to {push} and tips the part: clamp with {clamp} above its middle at least."
         ),
         Some((clamp, Moves::Lifts)) => format!(
-            " Flush that gets under the part lifts it with up to {push}: leave the water a way out under it, clamp with \
+            " Flush that gets under the part lifts it with up to {push}, more where it can't run off: leave it a way out, clamp with \
              {clamp} above its middle at least."
         ),
         Some((clamp, Moves::Nearly)) => format!(
