@@ -180,6 +180,7 @@ fn what_measures_is_what_reads_otherwise_in_another_unit() {
         "R0.5",
         "2 Steel + 3",
         "2 x 3",
+        "bore d0.5",
         "12",
         "0.5 +-0.1",
         "2026-03-02",
