@@ -126,6 +126,7 @@ impl Changes {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
 /// #     guide_changes: 1, passes: 2, travel_mm: None, order: vec![],
 /// #     mount: quillbore_calc::mount::Mount::Lying([1.0, 0.0, 0.0]),
+/// #     held: None,
 /// # };
 /// // Two tubes: one part gets both at once, a hundred are loaded twice (3 min against 7).
 /// assert_eq!(setup_counts(&[setup.clone()], 1, &times).loads, 1);
@@ -181,6 +182,7 @@ pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Count
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
 /// #     guide_changes: 1, passes: 2, travel_mm: None, order: vec![],
 /// #     mount: quillbore_calc::mount::Mount::Lying([1.0, 0.0, 0.0]),
+/// #     held: None,
 /// # };
 /// // A guide change of 7 min: two parts change it twice, 14 min, where once and two more loads are
 /// // 13; one part is never loaded twice.
