@@ -138,6 +138,17 @@ fn backing_comes_out_and_the_wall_is_told_from_the_surface() {
     assert!(!hub.contains("Take the backing out"));
 }
 
+/// Who drills into a backed bore reads beside the setting that nobody stands before its plug; of the
+/// holes of the hard job one alone does.
+#[test]
+fn a_closed_bore_is_told_of_beside_the_setting() {
+    let seat = traveler(&open("tests/hard-jobs/surfaces.ron"), embedded());
+    let warned = "hold what closes it: nobody in front of it.";
+    assert_eq!(seat.matches(warned).count(), 1);
+    let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    assert_eq!(hub.matches(warned).count(), 0);
+}
+
 /// A blind hole is accepted once its depth is on record too: a pin tells its size alone.
 #[test]
 fn a_blind_hole_is_accepted_with_its_depth() {

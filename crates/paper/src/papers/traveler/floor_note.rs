@@ -1,5 +1,6 @@
 //! What stands under a mark of the floor's block.
 
+use quillbore_calc::finding::Kind;
 use quillbore_calc::input::Ends;
 use quillbore_job::Field;
 
@@ -69,10 +70,19 @@ pub(super) fn of(matter: &Matter<'_>, hole: &Hole<'_>, told: Told) -> String {
     if hole.row.backed.value() == Some(&true) {
         said.push(words::BACKED.to_owned());
     }
+    if pushes_a_plug(hole) {
+        said.push(words::PLUG.to_owned());
+    }
     if TypedFigures::of(matter, hole.row.id).wear {
         said.push(words::OWN_WEAR.to_owned());
     }
     said.join(" ")
+}
+
+/// Whether the flush presses on what closes the bore that a hole opens into.
+fn pushes_a_plug(hole: &Hole<'_>) -> bool {
+    let mut findings = hole.figures.into_iter().flat_map(|of| &of.findings);
+    findings.any(|finding| matches!(finding.kind, Kind::PlugPushed { .. }))
 }
 
 /// How far the guide stands off, where nose or head would touch the part at the usual distance.

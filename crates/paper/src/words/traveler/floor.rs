@@ -24,6 +24,9 @@ pub const CHANGE_UNIT: &str = "mm or shorter";
 pub const CHANGE_UNIT_INCH: &str = "in or shorter";
 /// A hole whose exit is backed.
 pub const BACKED: &str = "Backed behind the exit: no hole before the backing is in.";
+/// What closes a bore that the hole opens into takes the pressure of the flush.
+pub const PLUG: &str = "Leave the water a way out of the bore, or hold what closes it: nobody in \
+     front of it.";
 /// The wear was put in by hand.
 pub const OWN_WEAR: &str = "Wear as the office put it in.";
 /// Where one electrode drills one hole.
