@@ -655,3 +655,24 @@ proptest! {
         prop_assert!(force(&part) < force(&whole) + 1e-9);
     }
 }
+
+/// Of pushes that ask for as much the first one is named; one of nothing asks for nothing.
+#[test]
+fn the_first_of_equal_pushes_is_named() {
+    const WEST: Vector = [-1.0, 0.0, 0.0];
+    let plate = centered([100.0, 60.0, 10.0], 0.5);
+    let rest = Rest::Rectangle([40.0, 60.0]);
+    let at = |x: f64| pushed([x, 0.0, 10.0], DOWN, 5.0);
+    for (ends, over) in [([45.0, -45.0], EAST), ([-45.0, 45.0], WEST)] {
+        let tips = level(&plate, rest, &ends.map(at)).tips.unwrap();
+        assert_eq!((tips.push, tips.over), (Some(0), Some(over)));
+    }
+    let side = |toward: Vector| pushed([0.0, 0.0, 0.0], toward, 5.0);
+    for ways in [[EAST, WEST], [WEST, EAST]] {
+        let stop = level(&plate, Rest::Face, &ways.map(side)).stop.unwrap();
+        assert_eq!((stop.push, stop.toward), (Some(0), ways[0]));
+    }
+    let idle = level(&plate, rest, &[pushed([45.0, 0.0, 10.0], DOWN, 0.0)]);
+    assert_eq!((idle.tips, idle.lifts, idle.stop), (None, None, None));
+    assert!(idle.clamp_n.abs() < f64::EPSILON);
+}
