@@ -36,22 +36,6 @@ pub const FLUSH_UNIT: &str = "ml/min";
 /// The head of the column of what the flush pushes with.
 pub const PUSH: &str = "push";
 
-/// The unit of what the flush pushes with.
-#[must_use]
-pub const fn push_unit(unit: Unit) -> &'static str {
-    match unit {
-        Unit::Mm => "N",
-        Unit::Inch => "lbf",
-    }
-}
-
-/// What the flush pushes with, without its unit.
-#[must_use]
-pub fn push(newtons: f64, unit: Unit, form: Form) -> String {
-    let said = form.force(newtons, unit);
-    said.trim_end_matches(push_unit(unit)).trim_end().to_owned()
-}
-
 /// Makes an empty row.
 pub const INSERT_ROW: &str = "insert row";
 

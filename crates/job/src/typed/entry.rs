@@ -21,6 +21,15 @@ impl Unit {
             Self::Inch => "in",
         }
     }
+
+    /// Symbol of the unit of force beside it.
+    #[must_use]
+    pub const fn force_symbol(self) -> &'static str {
+        match self {
+            Self::Mm => "N",
+            Self::Inch => "lbf",
+        }
+    }
 }
 
 /// A typed cell: empty, read as a value, or a text that can't be read and says why. Most cells of a

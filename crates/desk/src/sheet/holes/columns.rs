@@ -45,7 +45,7 @@ impl Made {
         match self {
             Self::Electrode | Self::Drills | Self::Wear => unit.symbol(),
             Self::Flush => words::FLUSH_UNIT,
-            Self::Push => words::push_unit(unit),
+            Self::Push => unit.force_symbol(),
             Self::Verdict | Self::Minutes | Self::PerHole => "",
         }
     }

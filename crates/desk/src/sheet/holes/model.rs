@@ -127,7 +127,7 @@ impl<'a> Holes<'a> {
             Made::Wear => words::wear(hole.wear_mm?, unit, form),
             Made::PerHole => hole.electrodes_per_hole?.to_string(),
             Made::Flush => form.number(hole.flush?.bottom.ml_min, 2),
-            Made::Push => words::push(hole.push_n?, unit, form),
+            Made::Push => form.bare_force(hole.push_n?, unit),
         })
     }
 }

@@ -164,11 +164,17 @@ impl Form {
     /// A force in the job's unit, to two digits: `38 N`, `8.5 lbf`.
     #[must_use]
     pub fn force(self, newtons: f64, unit: Unit) -> String {
+        format!("{} {}", self.bare_force(newtons, unit), unit.force_symbol())
+    }
+
+    /// A force in the job's unit, without it: `38`, `8.5`.
+    #[must_use]
+    pub fn bare_force(self, newtons: f64, unit: Unit) -> String {
         /// Newtons in a pound of force (standard gravity, pound of 1959).
         const NEWTONS_PER_POUND: f64 = 4.448_221_615;
         match unit {
-            Unit::Mm => format!("{} N", self.number(newtons, 2)),
-            Unit::Inch => format!("{} lbf", self.number(newtons / NEWTONS_PER_POUND, 2)),
+            Unit::Mm => self.number(newtons, 2),
+            Unit::Inch => self.number(newtons / NEWTONS_PER_POUND, 2),
         }
     }
 
