@@ -192,8 +192,22 @@ impl Surface {
 
     /// Radius or angle, and offset, as bare numbers.
     pub(crate) const fn lengths_mm(self) -> [f64; 2] {
+        match (self, self.round_mm()) {
+            (
+                Self::Edge {
+                    included_deg,
+                    offset_mm,
+                },
+                _,
+            ) => [included_deg, offset_mm],
+            (_, Some((radius_mm, offset_mm))) => [radius_mm, offset_mm],
+            (_, None) => [0.0; 2],
+        }
+    }
+
+    /// Radius and offset of what is round [mm].
+    pub(crate) const fn round_mm(self) -> Option<(f64, f64)> {
         match self {
-            Self::Flat => [0.0; 2],
             Self::Cylinder {
                 radius_mm,
                 offset_mm,
@@ -205,11 +219,8 @@ impl Surface {
             | Self::Bore {
                 radius_mm,
                 offset_mm,
-            } => [radius_mm, offset_mm],
-            Self::Edge {
-                included_deg,
-                offset_mm,
-            } => [included_deg, offset_mm],
+            } => Some((radius_mm, offset_mm)),
+            Self::Flat | Self::Edge { .. } => None,
         }
     }
 

@@ -1,7 +1,7 @@
 //! How the tool meets the surfaces that a hole begins and ends in.
 
 use super::say::Voice;
-use crate::entry::Meeting;
+use crate::entry::{Meeting, tilt_on_round};
 use crate::finding::{Kind, Level};
 use crate::input::{HoleEnd, RowInput, Surface};
 use crate::surface::Met;
@@ -36,7 +36,7 @@ impl Voice<'_> {
             return;
         };
         self.crossed(exit.tilt_deg.unwrap_or(row.tilt_deg), &left);
-        let Some((radius_mm, offset_mm)) = round_of(exit.surface) else {
+        let Some((radius_mm, offset_mm)) = exit.surface.round_mm() else {
             if let Meeting::Overhang { by_mm } = left.meeting {
                 self.say(Level::Check, Kind::Overhang { by_mm }, None);
             }
@@ -67,7 +67,7 @@ impl Voice<'_> {
     }
 
     fn missed(&mut self, surface: Surface, meeting: Meeting) {
-        let (radius_mm, offset_mm) = round_of(surface).unwrap_or_default();
+        let (radius_mm, offset_mm) = surface.round_mm().unwrap_or_default();
         match meeting {
             Meeting::Whole => {}
             Meeting::Overhang { by_mm } => self.say(Level::Check, Kind::Overhang { by_mm }, None),
@@ -91,43 +91,26 @@ impl Voice<'_> {
     /// An offset is an angle: on a ball they may say two things where both are typed, on a cylinder or in a
     /// bore one of them lies along it, and alike they may be meant as one.
     fn angle_twice(&mut self, row: &RowInput) {
-        if let Surface::Cylinder {
-            radius_mm,
-            offset_mm,
-        }
-        | Surface::Bore {
-            radius_mm,
-            offset_mm,
-        } = row.surface
-        {
-            let by_offset = crate::entry::tilt_on_round(radius_mm, offset_mm);
-            let both = by_offset.filter(|_| offset_mm != 0.0 && row.tilt_deg != 0.0);
-            if let Some(offset_deg) = both
-                && (offset_deg - row.tilt_deg.abs()).abs() < LIKELY_ONE_DEG
-            {
-                let kind = Kind::AngleCountedTwice {
-                    typed_deg: row.tilt_deg,
-                    offset_deg,
-                };
-                self.say(Level::Check, kind, None);
-            }
-            return;
-        }
-        let Surface::Ball {
-            radius_mm,
-            offset_mm,
-        } = row.surface
-        else {
+        let Some((radius_mm, offset_mm)) = row.surface.round_mm() else {
             return;
         };
-        let by_offset = crate::entry::tilt_on_round(radius_mm, offset_mm);
-        if let Some(offset_deg) = by_offset.filter(|_| offset_mm != 0.0 && row.tilt_deg != 0.0)
-            && (offset_deg - row.tilt_deg.abs()).abs() > SAME_DEG
-        {
-            let kind = Kind::AngleTwice {
-                typed_deg: row.tilt_deg,
+        let by_offset = tilt_on_round(radius_mm, offset_mm);
+        let both = by_offset.filter(|_| offset_mm != 0.0 && row.tilt_deg != 0.0);
+        let Some(offset_deg) = both else { return };
+        let typed_deg = row.tilt_deg;
+        let apart_deg = (offset_deg - typed_deg.abs()).abs();
+        let kind = if let Surface::Ball { .. } = row.surface {
+            (apart_deg > SAME_DEG).then_some(Kind::AngleTwice {
+                typed_deg,
                 offset_deg,
-            };
+            })
+        } else {
+            (apart_deg < LIKELY_ONE_DEG).then_some(Kind::AngleCountedTwice {
+                typed_deg,
+                offset_deg,
+            })
+        };
+        if let Some(kind) = kind {
             self.say(Level::Check, kind, None);
         }
     }
@@ -150,24 +133,5 @@ impl Voice<'_> {
         } else if wall_mm < THIN_MM.max(THIN_SHARE * hole_mm) {
             self.say(Level::Check, Kind::ThinSideWall { wall_mm }, None);
         }
-    }
-}
-
-/// Radius and offset of what is round [mm].
-fn round_of(surface: Surface) -> Option<(f64, f64)> {
-    match surface {
-        Surface::Cylinder {
-            radius_mm,
-            offset_mm,
-        }
-        | Surface::Ball {
-            radius_mm,
-            offset_mm,
-        }
-        | Surface::Bore {
-            radius_mm,
-            offset_mm,
-        } => Some((radius_mm, offset_mm)),
-        Surface::Flat | Surface::Edge { .. } => None,
     }
 }
