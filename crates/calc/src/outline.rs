@@ -1,6 +1,8 @@
 //! Where a part of a typed size lies about its zero, and whether it is round.
 
-use crate::input::Place;
+use alloc::vec::Vec;
+
+use crate::input::{JobInput, Place};
 use crate::vector::{Vector, dot, opposite};
 
 /// What lies as near to a face as this lies on it [mm]; locations are written to some hundredths.
@@ -109,6 +111,15 @@ pub fn outline(size_mm: [f64; 3], wall_mm: Option<f64>, mouths: &[Mouth]) -> Opt
         corners_mm: [[x.0, y.0, z.0], [x.1, y.1, z.1]],
         round: None,
     })
+}
+
+/// The outline of a job's part by all of its holes; `None` where its size is not known, too.
+pub(crate) fn of_job(input: &JobInput) -> Option<Outline> {
+    let rows = input.rows.iter();
+    let mouths: Vec<Mouth> = rows
+        .flat_map(|row| row.places.iter().map(Mouth::of))
+        .collect();
+    outline(input.part_mm?, None, &mouths)
 }
 
 /// From where to where the part reaches along an axis.

@@ -7,7 +7,7 @@ use crate::finding::{About, Finding, Kind, Level};
 use crate::input::{HoleEnd, RowInput};
 use crate::job_figures::{HeldInSetup, HoleFigures, Moves, SetupFigures, Stop};
 use crate::mount::Mount;
-use crate::outline::{Mouth, outline};
+use crate::outline::{self, Outline};
 use crate::push::{Part, Pushed, Rest, Support, held};
 use crate::row_id::RowId;
 use crate::tables::{Machine, Tilts};
@@ -21,12 +21,27 @@ struct Standing {
     up: Vector,
 }
 
+/// A row with its number and what was reckoned of it.
+type KnownRow<'a> = (RowId, &'a RowInput, &'a HoleFigures);
+
 impl Prepared<'_> {
     /// Puts what must hold the part into each setup, and says where its weight doesn't.
     pub(super) fn hold(&self, setups: &mut [SetupFigures], findings: &mut Vec<Finding>) {
-        let Some(machine) = self.machine else { return };
+        // Whether its weight holds a part goes by its mass.
+        let Some(machine) = self.machine.filter(|_| self.input.mass_kg.is_some()) else {
+            return;
+        };
+        let lies = outline::of_job(self.input);
+        let mut by_id: Vec<KnownRow<'_>> = (self.input.rows.iter())
+            .zip(&self.holes)
+            .map(|(row, hole)| (row.id, row, &**hole))
+            .collect();
+        by_id.sort_by_key(|(id, ..)| *id);
         for setup in setups {
-            let Some(held) = self.held_in(setup, machine) else {
+            let standing = self.standing(setup.mount, lies.as_ref());
+            let Some(held) =
+                standing.and_then(|standing| held_in(setup, machine, &standing, &by_id))
+            else {
                 continue;
             };
             if let Some((how, row)) = held.moves {
@@ -51,43 +66,11 @@ impl Prepared<'_> {
         }
     }
 
-    fn held_in(&self, setup: &SetupFigures, machine: &Machine) -> Option<HeldInSetup> {
-        let standing = self.standing(setup.mount)?;
-        let (pushes, rows) = self.pushes(setup, &standing)?;
-        let push_n = pushes.iter().fold(0.0, |most, push| push.push_n.max(most));
-        let mut found = HeldInSetup {
-            push_n,
-            clamp_n: 0.0,
-            stop_n: 0.0,
-            moves: None,
-        };
-        let down = opposite(standing.up);
-        let leans = |push: &Pushed| push.toward != down;
-        // Under a table that tilts gravity goes with the tool; where nobody says what tilts, it may.
-        let with_head = machine.tilts != Some(Tilts::Table) || !pushes.iter().any(leans);
-        if with_head {
-            let all: Vec<usize> = (0..pushes.len()).collect();
-            found.add(&standing, down, &pushes, &all, &rows)?;
-        }
-        if machine.tilts != Some(Tilts::Head) {
-            for at in (0..pushes.len()).filter(|at| leans(&pushes[*at]) || !with_head) {
-                found.add(&standing, pushes[at].toward, &pushes, &[at], &rows)?;
-            }
-        }
-        Some(found)
-    }
-
-    fn standing(&self, mount: Mount) -> Option<Standing> {
+    fn standing(&self, mount: Mount, lies: Option<&Outline>) -> Option<Standing> {
         let (Mount::Face { up, .. } | Mount::Upright(up)) = mount else {
             // In a chuck, or in a fixture at an angle.
             return None;
         };
-        let size_mm = self.input.part_mm?;
-        let rows = self.input.rows.iter();
-        let mouths: Vec<Mouth> = rows
-            .flat_map(|row| row.places.iter().map(Mouth::of))
-            .collect();
-        let lies = outline(size_mm, None, &mouths);
         let corner_mm = lies.map_or([0.0; 3], |lies| lies.corners_mm[0]);
         let stands_upright = |axis: usize| up[axis].abs() > 0.5;
         let round = lies.and_then(|lies| lies.round);
@@ -96,7 +79,7 @@ impl Prepared<'_> {
         Some(Standing {
             part: Part {
                 corner_mm,
-                size_mm,
+                size_mm: self.input.part_mm?,
                 mass_kg: self.input.mass_kg?,
             },
             support: Support {
@@ -106,43 +89,68 @@ impl Prepared<'_> {
             up,
         })
     }
+}
 
-    /// The pushes of a setup, each with its row; of a row without places at the part's corners.
-    fn pushes(
-        &self,
-        setup: &SetupFigures,
-        standing: &Standing,
-    ) -> Option<(Vec<Pushed>, Vec<RowId>)> {
-        let (mut pushes, mut rows) = (Vec::new(), Vec::new());
-        let mut by_id: Vec<(RowId, &RowInput, &HoleFigures)> = (self.input.rows.iter())
-            .zip(&self.holes)
-            .map(|(row, hole)| (row.id, row, &**hole))
-            .collect();
-        by_id.sort_by_key(|(id, ..)| *id);
-        for stop in &setup.order {
-            let at = by_id.binary_search_by_key(&stop.row, |(id, ..)| *id).ok()?;
-            let (id, row, hole) = by_id[at];
-            let push_n = hole.push_n?;
-            let mut put = |pushed: Pushed| {
-                pushes.push(pushed);
-                rows.push(id);
-            };
-            match pushed_at(row, hole, *stop) {
-                Some(pushed) => put(Pushed { push_n, ..pushed }),
-                None => {
-                    for point_mm in standing.corners() {
-                        put(Pushed {
-                            point_mm,
-                            toward: opposite(standing.up),
-                            push_n,
-                            exit_mm: None,
-                        });
-                    }
+fn held_in(
+    setup: &SetupFigures,
+    machine: &Machine,
+    standing: &Standing,
+    by_id: &[KnownRow<'_>],
+) -> Option<HeldInSetup> {
+    let (pushes, rows) = pushes_in(setup, standing, by_id)?;
+    let push_n = pushes.iter().fold(0.0, |most, push| push.push_n.max(most));
+    let mut found = HeldInSetup {
+        push_n,
+        clamp_n: 0.0,
+        stop_n: 0.0,
+        moves: None,
+    };
+    let down = opposite(standing.up);
+    let leans = |push: &Pushed| push.toward != down;
+    // Under a table that tilts gravity goes with the tool; where nobody says what tilts, it may.
+    let with_head = machine.tilts != Some(Tilts::Table) || !pushes.iter().any(leans);
+    if with_head {
+        let all: Vec<usize> = (0..pushes.len()).collect();
+        found.add(standing, down, &pushes, &all, &rows)?;
+    }
+    if machine.tilts != Some(Tilts::Head) {
+        for at in (0..pushes.len()).filter(|at| leans(&pushes[*at]) || !with_head) {
+            found.add(standing, pushes[at].toward, &pushes, &[at], &rows)?;
+        }
+    }
+    Some(found)
+}
+
+/// The pushes of a setup, each with its row; of a row without places at the part's corners.
+fn pushes_in(
+    setup: &SetupFigures,
+    standing: &Standing,
+    by_id: &[KnownRow<'_>],
+) -> Option<(Vec<Pushed>, Vec<RowId>)> {
+    let (mut pushes, mut rows) = (Vec::new(), Vec::new());
+    for stop in &setup.order {
+        let at = by_id.binary_search_by_key(&stop.row, |(id, ..)| *id).ok()?;
+        let (id, row, hole) = by_id[at];
+        let push_n = hole.push_n?;
+        let mut put = |pushed: Pushed| {
+            pushes.push(pushed);
+            rows.push(id);
+        };
+        match pushed_at(row, hole, *stop) {
+            Some(pushed) => put(Pushed { push_n, ..pushed }),
+            None => {
+                for point_mm in standing.corners() {
+                    put(Pushed {
+                        point_mm,
+                        toward: opposite(standing.up),
+                        push_n,
+                        exit_mm: None,
+                    });
                 }
             }
         }
-        Some((pushes, rows))
     }
+    Some((pushes, rows))
 }
 
 /// Where and whither the flush pushes at a stop that has a place.

@@ -3,7 +3,7 @@
 use super::line::{Found, Line};
 use super::shape::Stretch;
 use super::stand_off::Shape;
-use crate::vector::{Vector, across, along, dot, unit};
+use crate::vector::{Vector, across, along, dot, opposite, unit};
 
 /// A box, as seen from the mouth.
 pub(super) struct Block {
@@ -81,8 +81,7 @@ impl Face {
         let end = usize::from(out[axis] > 0.0);
         let cosine = out[axis].abs();
         // A plane is highest where its normal points away from.
-        let flat = along([0.0; 3], normal, -1.0);
-        let flat = along(flat, out, cosine);
+        let flat = along(opposite(normal), out, cosine);
         Self {
             axis,
             distance: corners[end][axis] * normal[axis],

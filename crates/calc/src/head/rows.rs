@@ -1,12 +1,10 @@
 //! How near the guide comes to the holes of a job.
 
-use alloc::vec::Vec;
-
 use super::{Clearance, Head, Recess, free_stand_off, free_stand_off_on_plane};
 use crate::input::{JobInput, Place, RowInput};
-use crate::outline::{Mouth, Outline, outline};
+use crate::outline::{self, Mouth, Outline};
 use crate::tables::Tables;
-use crate::vector::{Vector, along, dot};
+use crate::vector::{Vector, dot};
 
 /// A mouth as near to the part's outline as this lies on it [mm].
 const NEAR_MM: f64 = 0.05;
@@ -46,13 +44,7 @@ const MOST_ROUND: usize = 48;
 pub fn put_clearances(input: &mut JobInput, tables: &Tables) {
     let machine = (input.machine).and_then(|machine| machine.of(&tables.machines));
     let head = machine.and_then(|machine| machine.head);
-    let lies = head.and(input.part_mm).and_then(|size_mm| {
-        let rows = input.rows.iter();
-        let mouths: Vec<Mouth> = rows
-            .flat_map(|row| row.places.iter().map(Mouth::of))
-            .collect();
-        outline(size_mm, None, &mouths)
-    });
+    let lies = head.and_then(|_| outline::of_job(input));
     for row in &mut input.rows {
         row.clearance = head.and_then(|head| of_row(&head, row, lies.as_ref()));
     }
@@ -132,8 +124,7 @@ fn is_on(lies: &Outline, point_mm: Vector) -> bool {
     let on_face = |axis: usize| near(point_mm[axis], low[axis]) || near(point_mm[axis], high[axis]);
     match lies.round {
         Some(round) => {
-            let middle = low.map(|_| 0.0);
-            let mut from_axis = along(point_mm, middle, -1.0);
+            let mut from_axis = point_mm;
             from_axis[round.axis] = 0.0;
             let out = libm::sqrt(dot(from_axis, from_axis));
             let on_side = near(out, round.radius_mm) && within(round.axis);

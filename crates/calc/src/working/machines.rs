@@ -9,12 +9,14 @@ use super::job::plain;
 use crate::assemble::quick;
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit, Working};
 use crate::finding::Level;
-use crate::head::{Footprint, Loading, Piece, Run, Table, Unattended, loading, put_clearances};
+use crate::head::{
+    Footprint, Holds, Loading, Piece, Run, Table, Unattended, loading, put_clearances,
+};
 use crate::idx::Idx;
 use crate::input::JobInput;
 use crate::job_figures::{JobFigures, LotFigures};
 use crate::mount::Mount;
-use crate::outline::{Mouth, outline};
+use crate::outline;
 use crate::tables::{Machine, Tables};
 
 /// What a job comes to on each machine of the shop.
@@ -78,10 +80,10 @@ pub fn machines(
         }
     }
     // The cheapest first, then those that can't.
+    let stops = |input: &Input| matches!(input.name, Name::StopsOn(_));
     inputs.sort_by(|a, b| {
-        rank(a)
-            .partial_cmp(&rank(b))
-            .unwrap_or(core::cmp::Ordering::Equal)
+        let by_value = || a.value.value.total_cmp(&b.value.value);
+        stops(a).cmp(&stops(b)).then_with(by_value)
     });
     let own = input
         .machine
@@ -128,11 +130,6 @@ fn on_machine(input: &JobInput, tables: &Tables, machine: Idx<Machine>) -> Resul
     }
 }
 
-/// By what machines are sorted.
-const fn rank(input: &Input) -> (bool, f64) {
-    (matches!(input.name, Name::StopsOn(_)), input.value.value)
-}
-
 /// What the chosen machine holds at once, and what it does with nobody at it.
 fn alone(
     input: &JobInput,
@@ -166,11 +163,7 @@ fn on_table(
     machine: &Machine,
 ) -> Option<Loading> {
     let size_mm = input.part_mm?;
-    let rows = input.rows.iter();
-    let mouths: Vec<Mouth> = rows
-        .flat_map(|row| row.places.iter().map(Mouth::of))
-        .collect();
-    let round = outline(size_mm, None, &mouths).and_then(|lies| lies.round);
+    let round = outline::of_job(input).and_then(|lies| lies.round);
     let [across, deep, _] = machine.part_mm;
     let table = Table {
         size_mm: [across, deep],
@@ -180,7 +173,7 @@ fn on_table(
         let (Mount::Face { up, .. } | Mount::Upright(up)) = setup.mount else {
             return Some(Loading {
                 pieces: 1,
-                holds: crate::head::Holds::Size,
+                holds: Holds::Size,
             });
         };
         let upright = (0..3).find(|axis| up[*axis].abs() > 0.5)?;
