@@ -12,6 +12,7 @@ use super::demand::{Demand, Dressing};
 use super::rows::{Drilled, KeptRow, Planned, Planner};
 use crate::hole::{Context, Draw};
 use crate::idx::Idx;
+use crate::input::RowInput;
 use crate::quantity::Pace;
 use crate::tables::{Tables, Tube, TubeMaterial};
 
@@ -37,14 +38,19 @@ struct Shared {
 impl KeptLengths {
     /// What each row comes to, with the one length that costs the lot least where rows of one kind of
     /// tube have a length each.
-    pub(super) fn plan(&mut self, rows: &mut [KeptRow], planner: &Planner<'_>) -> Vec<Planned> {
+    pub(super) fn plan(
+        &mut self,
+        rows: &mut [KeptRow],
+        asked: &[RowInput],
+        planner: &Planner<'_>,
+    ) -> Vec<Planned> {
         let tables = planner.tables();
         let mut planned: Vec<Planned> = rows.iter().map(|row| row.own().clone()).collect();
         let mut kinds: BTreeMap<TubeKind, Vec<usize>> = BTreeMap::new();
-        for (at, row) in rows.iter().enumerate() {
+        for (at, (row, asked)) in rows.iter().zip(asked).enumerate() {
             let tube = row.own().drilled.as_ref().map(|drilled| drilled.tube);
             let tube = tube.and_then(|tube| tube.of(&tables.tubes));
-            if let (Some(tube), false) = (tube, row.is_typed()) {
+            if let (Some(tube), false) = (tube, asked.tube.is_some()) {
                 kinds.entry(kind(tube)).or_default().push(at);
             }
         }
@@ -67,7 +73,7 @@ impl KeptLengths {
             });
             if let Some(tube) = shared.taken {
                 for at in places {
-                    planned[at] = rows[at].with(tube, planner);
+                    planned[at] = rows[at].with(tube, &asked[at], planner);
                 }
             }
             self.0.insert(of, shared);

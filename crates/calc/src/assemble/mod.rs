@@ -128,7 +128,7 @@ pub fn quick(input: &JobInput, tables: &Tables) -> JobFigures {
 /// Source: ours.
 #[must_use]
 pub fn questions(input: &JobInput, tables: &Tables) -> Vec<Question> {
-    Kept::default().prepare(input, tables).questions()
+    Kept::once().prepare(input, tables).questions()
 }
 
 /// Searches and draws; the same questions give the same answers.
@@ -194,7 +194,7 @@ pub fn answer(questions: &[Question]) -> Answers {
 /// Source: the modules that compute the figures.
 #[must_use]
 pub fn figures(input: &JobInput, tables: &Tables, answers: &Answers) -> JobFigures {
-    Kept::default().prepare(input, tables).figures(answers)
+    Kept::once().prepare(input, tables).figures(answers)
 }
 
 /// All figures of a job, with every search and draw done at once.
@@ -226,5 +226,5 @@ pub fn figures(input: &JobInput, tables: &Tables, answers: &Answers) -> JobFigur
 /// Source: the modules that compute the figures.
 #[must_use]
 pub fn figures_now(input: &JobInput, tables: &Tables) -> JobFigures {
-    Kept::default().prepare(input, tables).figures_now()
+    Kept::once().prepare(input, tables).figures_now()
 }

@@ -111,6 +111,14 @@ pub(super) struct Ready {
 }
 
 impl Kept {
+    /// For a job that is prepared once: what its rows were asked as isn't kept beside them.
+    pub(super) fn once() -> Self {
+        Self {
+            rows: KeptRows::once(),
+            ..Self::default()
+        }
+    }
+
     /// Computes all of a job that takes no search and no draw, anew where something changed.
     ///
     /// - `input`: the job.
@@ -126,7 +134,7 @@ impl Kept {
         let start = tables.lessons.start_on(&tables.start, input.machine);
         let quantities = quantities(input);
         let rows = self.rows.plan(&input.rows, &planner);
-        let planned = self.lengths.plan(rows, &planner);
+        let planned = self.lengths.plan(rows, &input.rows, &planner);
         let mut holes: Vec<Arc<HoleFigures>> = planned
             .iter()
             .map(|planned| Arc::clone(&planned.figures))
@@ -175,6 +183,7 @@ impl Kept {
                 Some(kept) if same_tables => Some(Arc::clone(kept)),
                 _ => Some(Arc::new(tables.clone())),
             },
+            rows: self.rows.emptied(),
             ..Self::default()
         };
     }

@@ -86,16 +86,22 @@ impl Planned {
         }
     }
 
-    /// The same, what the lot needs of it shared with the row before where it is the same.
-    fn sharing(self, before: Option<&KeptRow>) -> Self {
-        let before = before.map(|before| &before.own.drilled);
-        match before.filter(|before| **before == self.drilled) {
-            Some(before) => Self {
-                drilled: before.clone(),
-                ..self
-            },
-            None => self,
+    /// The same, what is as it is in the row before shared with that.
+    fn sharing(mut self, before: Option<&KeptRow>) -> Self {
+        let Some(before) = before.map(|before| &before.own) else {
+            return self;
+        };
+        if before.drilled == self.drilled {
+            self.drilled.clone_from(&before.drilled);
         }
+        let figures = Arc::make_mut(&mut self.figures);
+        if before.figures.flush == figures.flush {
+            figures.flush.clone_from(&before.figures.flush);
+        }
+        if before.figures.steps == figures.steps {
+            figures.steps = Arc::clone(&before.figures.steps);
+        }
+        self
     }
 }
 
@@ -133,12 +139,16 @@ impl<'a> Planner<'a> {
 
 /// The rows of a job, and what they came to.
 #[derive(Default)]
-pub(super) struct KeptRows(Vec<KeptRow>);
+pub(super) struct KeptRows {
+    rows: Vec<KeptRow>,
+    /// Nobody will plan them again: what they were asked as isn't kept.
+    once: bool,
+}
 
 /// A row as it was asked, and what it came to.
 pub(super) struct KeptRow {
-    /// Apart, so that a row that stands costs little to carry over.
-    asked: Box<AskedRow>,
+    /// Apart, so that a row that stands costs little to carry over; `None` where it is planned once.
+    asked: Option<Box<AskedRow>>,
     own: Planned,
     /// With a tube that the lot takes instead of the row's own.
     other: Option<(Idx<Tube>, Planned)>,
@@ -151,18 +161,27 @@ struct AskedRow {
 }
 
 impl KeptRow {
+    fn id(&self) -> Option<RowId> {
+        self.asked.as_ref().map(|asked| asked.row.id)
+    }
+
+    fn is_asked_as(&self, row: &RowInput, overrules: &RowOverrules) -> bool {
+        let asked = self.asked.as_ref();
+        asked.is_some_and(|asked| asked.row == *row && asked.overrules == *overrules)
+    }
+
     /// What the row comes to by itself.
     pub(super) const fn own(&self) -> &Planned {
         &self.own
     }
 
-    /// Whether somebody chose its tube.
-    pub(super) const fn is_typed(&self) -> bool {
-        self.asked.row.tube.is_some()
-    }
-
-    /// What it comes to with this tube; as it is by itself where it can't be drilled with that.
-    pub(super) fn with(&mut self, tube: Idx<Tube>, planner: &Planner<'_>) -> Planned {
+    /// What this row comes to with this tube; as it is by itself where it can't be drilled with that.
+    pub(super) fn with(
+        &mut self,
+        tube: Idx<Tube>,
+        row: &RowInput,
+        planner: &Planner<'_>,
+    ) -> Planned {
         if self
             .own
             .drilled
@@ -175,7 +194,7 @@ impl KeptRow {
             return planned.clone();
         }
         let context = planner.context();
-        let planned = Planned::new(context.figures_and_drill_with(&self.asked.row, tube));
+        let planned = Planned::new(context.figures_and_drill_with(row, tube));
         let planned = if planned.drilled.is_some() {
             planned
         } else {
@@ -187,28 +206,44 @@ impl KeptRow {
 }
 
 impl KeptRows {
+    /// None yet, and nothing to be kept for another time.
+    pub(super) const fn once() -> Self {
+        Self {
+            rows: Vec::new(),
+            once: true,
+        }
+    }
+
+    /// None yet, kept or not as these.
+    pub(super) const fn emptied(&self) -> Self {
+        Self {
+            rows: Vec::new(),
+            once: self.once,
+        }
+    }
+
     /// Plans the rows of a job; those that are as before, in a setting as before, are taken over.
     pub(super) fn plan(&mut self, rows: &[RowInput], planner: &Planner<'_>) -> &mut [KeptRow] {
-        let mut before = Before::new(core::mem::take(&mut self.0));
-        self.0.reserve(rows.len());
+        let mut before = Before::new(core::mem::take(&mut self.rows));
+        self.rows.reserve(rows.len());
         for row in rows {
             let overrules = planner.overrules.of_row(row.id);
             let known = before.take(row.id);
-            let known =
-                known.filter(|known| known.asked.row == *row && known.asked.overrules == overrules);
-            let before = self.0.last();
+            let known = known.filter(|known| known.is_asked_as(row, &overrules));
+            let before = self.rows.last();
             let planned = || Planned::new(planner.context().figures_and_drill(row)).sharing(before);
+            let asked = || {
+                let row = row.clone();
+                Box::new(AskedRow { row, overrules })
+            };
             let row = known.unwrap_or_else(|| KeptRow {
                 own: planned(),
-                asked: Box::new(AskedRow {
-                    row: row.clone(),
-                    overrules,
-                }),
+                asked: (!self.once).then(asked),
                 other: None,
             });
-            self.0.push(row);
+            self.rows.push(row);
         }
-        &mut self.0
+        &mut self.rows
     }
 }
 
@@ -230,14 +265,14 @@ impl Before {
     }
 
     fn take(&mut self, id: RowId) -> Option<KeptRow> {
-        let has = |row: &Option<KeptRow>| row.as_ref().is_some_and(|row| row.asked.row.id == id);
+        let has = |row: &Option<KeptRow>| row.as_ref().and_then(KeptRow::id) == Some(id);
         let at = if self.rows.get(self.next).is_some_and(has) {
             self.next
         } else {
             let rows = &self.rows;
             let places = self.places.get_or_insert_with(|| {
                 let ids = rows.iter().enumerate();
-                ids.filter_map(|(at, row)| Some((row.as_ref()?.asked.row.id, at)))
+                ids.filter_map(|(at, row)| Some((row.as_ref()?.id()?, at)))
                     .collect()
             });
             *places.get(&id)?

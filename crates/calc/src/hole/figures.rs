@@ -55,10 +55,11 @@ impl Context<'_> {
 
     pub(super) fn figures_of(&self, row: &RowInput, plan: &Plan) -> HoleFigures {
         let mut figures = empty(row, plan);
-        figures.steps.halved_mm = plan.facts.map(|facts| self.law(&facts).halved_mm);
+        let halved_mm = plan.facts.map(|facts| self.law(&facts).halved_mm);
+        Arc::make_mut(&mut figures.steps).halved_mm = halved_mm;
         let way = plan.way.as_ref();
-        figures.flush = way.and_then(|way| self.flushed(plan, way));
-        figures.findings = findings(self, row, plan, figures.flush.as_ref());
+        figures.flush = way.and_then(|way| self.flushed(plan, way)).map(Arc::new);
+        figures.findings = findings(self, row, plan, figures.flush.as_deref());
         self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
             let middle = plan.limits_mm.map(|limits| {
@@ -129,10 +130,11 @@ impl Context<'_> {
         figures.depth_plan = way.depth.map(|depth| depth.plan);
         figures.wear_ratio = plan.depth_mm.map(|depth| wear_mm / depth);
         let computed_mm = way.computed_wear_mm.unwrap_or(wear_mm);
-        figures.steps.wear_mm = Some(computed_mm);
-        figures.steps.wear_ratio = plan.depth_mm.map(|depth| computed_mm / depth);
-        figures.steps.tip_mm = Some(way.tip_mm());
-        figures.steps.beyond_exit_mm = way.beyond_exit_mm;
+        let steps = Arc::make_mut(&mut figures.steps);
+        steps.wear_mm = Some(computed_mm);
+        steps.wear_ratio = plan.depth_mm.map(|depth| computed_mm / depth);
+        steps.tip_mm = Some(way.tip_mm());
+        steps.beyond_exit_mm = way.beyond_exit_mm;
         figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
         // The machine counts from where the tool touched, which on a slope is before the axis crosses it.
         let touches = [way.touch_mm.entry, way.touch_mm.exit];
@@ -159,7 +161,8 @@ impl Context<'_> {
             let reach_mm = next_through(free_mm, near.rise, 0.0, spans);
             figures.reach_one_mm = Some(reach_mm);
             // Wear rises with depth: its mean is what of the length is lost over that depth.
-            figures.steps.reach_ratio = Some(free_mm / reach_mm - 1.0);
+            let ratio = Some(free_mm / reach_mm - 1.0);
+            Arc::make_mut(&mut figures.steps).reach_ratio = ratio;
         }
         if reach.reaches {
             let chains = reach.chains.iter().flatten();
@@ -261,12 +264,12 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         limit_mm: None,
         electrodes_per_hole: None,
         ends: None,
-        steps: HoleSteps {
+        steps: Arc::new(HoleSteps {
             taper_mm: plan.taper_mm,
             gap_mm: plan.facts.and_then(|facts| facts.gap),
             feed: plan.feed_steps,
             ..HoleSteps::default()
-        },
+        }),
         own: None,
         findings: Vec::new(),
     }

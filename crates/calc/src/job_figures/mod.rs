@@ -165,8 +165,8 @@ pub struct HoleFigures {
     pub behind_mm: Option<f64>,
     /// Stand-off of the guide from the work [mm]: the machine's own, or as much as the head needs.
     pub stand_off_mm: Option<f64>,
-    /// How the flush flows.
-    pub flush: Option<Flushed>,
+    /// How the flush flows; rows alike share it.
+    pub flush: Option<Arc<Flushed>>,
     /// What it pushes the part with at most [N].
     pub push_n: Option<f64>,
     /// The settings of a hole from both ends, from its entry and from its exit, median wear made up for [mm].
@@ -185,8 +185,8 @@ pub struct HoleFigures {
     pub electrodes_per_hole: Option<u32>,
     /// Ends that it is drilled from.
     pub ends: Option<Ends>,
-    /// What the figures above were worked out by.
-    pub steps: HoleSteps,
+    /// What the figures above were worked out by; rows alike share it.
+    pub steps: Arc<HoleSteps>,
     /// What the shop's own records make of them; `None` where there are no records.
     pub own: Option<Arc<OwnFigures>>,
     /// Findings about this row.

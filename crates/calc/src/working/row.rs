@@ -294,7 +294,7 @@ impl Row<'_> {
     }
 
     fn flush(&self) -> Option<Worked> {
-        let flush = self.hole.flush?;
+        let flush = self.hole.flush.as_deref()?;
         let tube = self.tube()?;
         let start = &self.job.tables.start;
         let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);

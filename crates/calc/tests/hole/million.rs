@@ -180,7 +180,7 @@ fn odd(figures: &HoleFigures) -> Option<&'static str> {
     if any(&shares) || shares.iter().flatten().any(|share| *share > 1.0 + 1e-12) {
         return Some("chances");
     }
-    let flush = figures.flush.map(|flush| {
+    let flush = figures.flush.as_deref().map(|flush| {
         let [free, bottom] = [flush.face, flush.bottom];
         [
             free.ml_min,

@@ -58,7 +58,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         limit_mm: None,
         electrodes_per_hole: None,
         ends: Some(ends),
-        steps: HoleSteps::default(),
+        steps: HoleSteps::default().into(),
         own: None,
         findings: vec![],
     }

@@ -87,7 +87,7 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
         Figure::Wear(row) => hole(row).wear_mm.unwrap(),
         Figure::TargetDepth(row) => hole(row).target_depth_mm.unwrap(),
         Figure::ReachOne(row) => hole(row).reach_one_mm.unwrap(),
-        Figure::Flush(row) => hole(row).flush.unwrap().bottom.ml_min,
+        Figure::Flush(row) => hole(row).flush.clone().unwrap().bottom.ml_min,
         Figure::Push(row) => hole(row).push_n.unwrap(),
         Figure::Clamp(setup) => figures.setups[setup as usize].held.unwrap().clamp_n,
         Figure::ElectrodesPerHole(row) => hole(row).electrodes_per_hole.unwrap().into(),

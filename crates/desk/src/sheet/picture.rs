@@ -58,7 +58,7 @@ fn drawn(
             let tilt = shared.shop.form.number(section.tilt_deg, 3);
             let figures = results.figures.holes.get(at)?;
             let speaker = shared.speaker();
-            let flow = figures.flush.map(|flush| {
+            let flow = figures.flush.as_deref().map(|flush| {
                 let [free, bottom] = [flush.face, flush.bottom].map(|flow| flow.ml_min);
                 speaker.form.flow_down(free, bottom)
             });

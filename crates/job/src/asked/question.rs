@@ -87,13 +87,14 @@ pub fn answer_edit<'a>(
 pub fn unanswered_findings(job: &Job, input: &JobInput, tables: &Tables) -> Vec<Finding> {
     let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
     let rows = input.rows.iter().filter(|row| answered.contains(&row.id));
-    let alone = JobInput {
-        rows: rows.cloned().collect(),
-        ..input.clone()
-    };
-    if alone.rows.is_empty() {
+    let rows: Vec<_> = rows.cloned().collect();
+    if rows.is_empty() {
         return Vec::new();
     }
+    let alone = JobInput {
+        rows,
+        ..input.clone()
+    };
     let figures = assemble::quick(&alone, tables);
     let holes = figures.holes.iter();
     holes

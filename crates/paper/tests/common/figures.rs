@@ -161,7 +161,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
     let usable = tables.tubes[tube.at()].length_mm - 95.0;
     HoleFigures {
         row,
-        steps: HoleSteps::default(),
+        steps: HoleSteps::default().into(),
         places: hole.places,
         limits_mm: Some(hole.limits),
         depth_mm: Some(hole.depth),

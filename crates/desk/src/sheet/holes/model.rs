@@ -126,7 +126,7 @@ impl<'a> Holes<'a> {
             Made::Minutes => form.minutes(hole.minutes?.p50),
             Made::Wear => words::wear(hole.wear_mm?, unit, form),
             Made::PerHole => hole.electrodes_per_hole?.to_string(),
-            Made::Flush => form.number(hole.flush?.bottom.ml_min, 2),
+            Made::Flush => form.number(hole.flush.as_deref()?.bottom.ml_min, 2),
             Made::Push => form.bare_force(hole.push_n?, unit),
         })
     }

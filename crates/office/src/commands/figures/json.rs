@@ -173,7 +173,7 @@ fn json_hole(
             Ends::One => 1,
             Ends::Both => 2,
         }),
-        flush: hole.flush.map(json_flush),
+        flush: hole.flush.as_deref().map(json_flush),
         push_n: hole.push_n,
         own: hole.own.as_deref().map(json_own),
         findings,
@@ -187,7 +187,7 @@ const fn at_ends(ends: entry::AtEnds<f64>) -> AtEnds {
     }
 }
 
-const fn json_flush(flush: Flushed) -> Flush {
+const fn json_flush(flush: &Flushed) -> Flush {
     Flush {
         pressure_bar: flush.pressure_bar,
         free_ml_min: flush.face.ml_min,

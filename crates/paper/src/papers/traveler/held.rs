@@ -74,7 +74,7 @@ pub(super) fn flush(matter: &Matter<'_>, flow: &mut Flow) {
     let mut flows: BTreeMap<_, (f64, f64)> = BTreeMap::new();
     let mut pressure_bar = None;
     for hole in &matter.figures.holes {
-        let (Some(tube), Some(flush)) = (hole.tube, hole.flush) else {
+        let (Some(tube), Some(flush)) = (hole.tube, hole.flush.as_deref()) else {
             continue;
         };
         pressure_bar = Some(flush.pressure_bar);
