@@ -1,5 +1,6 @@
 //! What the calculation has to say beside its figures: codes and numbers, no words.
 
+pub use crate::burning::Burning;
 use crate::figure::key::Figure;
 use crate::idx::Idx;
 use crate::row_id::RowId;
@@ -182,6 +183,8 @@ pub enum Kind {
     RecessTooNarrow { width_mm: f64, hole_mm: f64 },
     /// More pressure than the machine's pump gives.
     PressureAbovePump { bar: f64, pump_bar: f64 },
+    /// Something that one plunge into full metal doesn't make.
+    Burnt(Burning),
     /// What the part is said to rest on is larger than it.
     RestsOnMore,
     /// A steep thin wall has no full metal at all.
@@ -317,6 +320,7 @@ impl Kind {
             Self::ExitOfBlind => "exit-of-blind",
             Self::RecessTooNarrow { .. } => "recess-too-narrow",
             Self::PressureAbovePump { .. } => "pressure-above-pump",
+            Self::Burnt(burning) => burning.code(),
             Self::RestsOnMore => "rests-on-more",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",

@@ -1,8 +1,10 @@
 //! What a job asks of the calculation: rows of holes, a lot, a plan.
 
+use alloc::boxed::Box;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::broken::Broken;
 use crate::figure::key::Figure;
 pub use crate::head::{Clearance, Recess};
 use crate::idx::Idx;
@@ -141,6 +143,9 @@ pub struct RowInput {
     /// Dress the tip before every so many holes, 0 for never; `None` leaves it to the trade's rule:
     /// before each blind hole, never before a through hole.
     pub dress_every: Option<u32>,
+    /// The broken tool that is to be burnt out, where the row is one: its layers are what it is made of, its
+    /// depth is what is left of it.
+    pub broken: Option<Box<Broken>>,
     /// Something that was typed can't be read: the row has no minutes, and a lot with it none.
     pub unread: bool,
 }
@@ -187,6 +192,7 @@ impl RowInput {
             ends,
             tube,
             dress_every,
+            broken,
             unread,
         } = self;
         *limits_mm == other.limits_mm
@@ -208,6 +214,7 @@ impl RowInput {
             && *ends == other.ends
             && *tube == other.tube
             && *dress_every == other.dress_every
+            && *broken == other.broken
             && *unread == other.unread
             && *layers == other.layers
             && *places == other.places

@@ -17,6 +17,7 @@ mod vector;
 pub mod assemble;
 pub mod broken;
 pub mod burn;
+mod burning;
 pub mod conduct;
 pub mod cost;
 pub mod direction;

@@ -83,6 +83,9 @@ pub enum NotUsed {
     NoMaterial,
     /// The row has layers of several materials.
     SeveralMaterials,
+    /// It was a broken tool or a hole opened with a thinner tube: it says nothing of plunges into full
+    /// metal.
+    NotFullMetal,
     /// The job has no machine that the shop has.
     NoMachine,
     /// The start values say nothing of such a hole: size or depth is missing or beyond the tables.
@@ -272,6 +275,7 @@ impl From<NotPlanned> for NotUsed {
         match not {
             NotPlanned::NoMaterial => Self::NoMaterial,
             NotPlanned::SeveralMaterials => Self::SeveralMaterials,
+            NotPlanned::NotFullMetal => Self::NotFullMetal,
             NotPlanned::NoMachine => Self::NoMachine,
             NotPlanned::NoFigures => Self::NoFigures,
         }

@@ -128,6 +128,27 @@ const HEADS: &[(Meaning, Languages)] = &[
         "rebaje, cajera",
         "lamatura, tasca",
     ]),
+    (Ours(Column::Broken), [
+        "broken tool, broken tap, broken drill, broken",
+        "abgebrochenes Werkzeug, Gewindebohrerbruch, abgebrochen",
+        "outil cassé, taraud cassé",
+        "herramienta rota, macho roto",
+        "utensile rotto, maschio rotto",
+    ]),
+    (Ours(Column::Below), [
+        "below face, below surface",
+        "unter der Fläche",
+        "sous la face",
+        "bajo la cara",
+        "sotto la faccia",
+    ]),
+    (Ours(Column::Tried), [
+        "tried, tried so far, already tried",
+        "schon versucht",
+        "déjà essayé",
+        "ya intentado",
+        "già provato",
+    ]),
     (Ours(Column::Behind), [
         "behind, behind exit, wall behind, back wall, gap behind, room behind, clearance behind",
         "dahinter, Abstand dahinter, Freiraum dahinter, Rückwand, Abstand Rückwand, Wand dahinter",

@@ -64,6 +64,7 @@ const fn cell(column: Column) -> &'static str {
         CellKind::Angle => "30",
         CellKind::Surface => "flat",
         CellKind::Exit => "flat",
+        CellKind::Broken => "M6 tap",
         CellKind::Recess => "d12 x 8",
         CellKind::Length => "5",
         CellKind::YesNo => "yes",

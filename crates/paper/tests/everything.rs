@@ -190,6 +190,7 @@ fn cell_values(column: Column) -> [String; 2] {
         CellKind::Surface => ["cylinder R21", "cylinder R23"],
         CellKind::Exit => ["cylinder R41", "cylinder R47"],
         CellKind::Recess => ["d53 x 2", "d59 x 2"],
+        CellKind::Broken => ["M9 tap", "M10 tap"],
         CellKind::Length => ["4.4", "4.8"],
         CellKind::YesNo => ["yes", "no"],
         CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],

@@ -5,8 +5,6 @@ use super::{Broken, Kind, Start};
 use crate::plunge::{Asked, LARGEST_MM, Manner, Opening, ways};
 use crate::quantity::{Limits, ROUNDING_MM, Spread};
 
-/// Length of a stub that nobody measured, in diameters (assumption).
-const LEFT_DIAMETERS: f64 = 1.5;
 /// What a drill's point slopes from the flat [deg]: half of what 118 degrees leave of 180.
 const POINT_SLOPE_DEG: f64 = 31.0;
 
@@ -49,6 +47,8 @@ pub struct Plan {
     pub core_mm: f64,
     /// The diameter that must stay whole [mm]: a thread's minor diameter, or the hole.
     pub bound_mm: f64,
+    /// Least and greatest burnt hole [mm]; the least is above where the thread is at risk.
+    pub burnt_mm: Limits,
     /// Least and greatest electrode for one plunge [mm]; the least is above where the thread is at
     /// risk.
     pub electrode_mm: Limits,
@@ -71,6 +71,22 @@ pub struct Plan {
     pub minutes: Option<Spread>,
     /// Electrode lost [mm], where there is one.
     pub wear_mm: Option<f64>,
+}
+
+impl Plan {
+    /// The electrode that it is burnt out with, where there is one.
+    #[must_use]
+    pub const fn electrode(&self) -> Option<Stock> {
+        match self.choice {
+            Choice::Fits(with)
+            | Choice::Opened(with, _)
+            | Choice::ThreadAtRisk {
+                electrode: Some(with),
+                ..
+            } => Some(with),
+            Choice::ThreadAtRisk { .. } | Choice::Bought | Choice::TooWide => None,
+        }
+    }
 }
 
 /// Burning out a broken tool.
@@ -109,13 +125,13 @@ pub struct Plan {
 #[must_use]
 pub fn plan(broken: &Broken, stock: &[Stock], start: &Start) -> Option<Plan> {
     let size = Size::of(broken, start)?;
-    let left = broken.left_mm.unwrap_or(LEFT_DIAMETERS * broken.nominal_mm);
+    let left = broken.left_or_usual_mm();
     if !left.is_finite() || left <= 0.0 {
         return None;
     }
     let electrode_mm = size.hole.map(|hole| hole - 2.0 * broken.gap_mm);
     let choice = choose(broken, &size, left, stock, start);
-    let share = feed_share(broken, start);
+    let share = broken.feed_share(start);
     let slow = |full_metal: f64| Spread::new(full_metal / share.p90, full_metal / share.p10);
     let burn = match choice {
         Choice::Fits(with)
@@ -142,6 +158,7 @@ pub fn plan(broken: &Broken, stock: &[Stock], start: &Start) -> Option<Plan> {
     Some(Plan {
         core_mm: size.core,
         bound_mm: size.bound,
+        burnt_mm: size.hole,
         electrode_mm,
         choice,
         hole_mm: burn.map(|(hole, ..)| hole),
@@ -153,14 +170,6 @@ pub fn plan(broken: &Broken, stock: &[Stock], start: &Start) -> Option<Plan> {
         minutes: burn.and_then(|(_, minutes, _)| slow(minutes)),
         wear_mm: burn.map(|(.., wear)| wear),
     })
-}
-
-/// Feed relative to full metal.
-const fn feed_share(broken: &Broken, start: &Start) -> Spread {
-    match broken.kind {
-        Kind::Tap | Kind::Drill | Kind::Reamer => start.fluted_feed,
-        Kind::Stud | Kind::Extractor => start.solid_feed,
-    }
 }
 
 /// The hole that is opened around the core: with room for cusps, as far as the thread allows [mm].

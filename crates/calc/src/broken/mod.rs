@@ -10,8 +10,12 @@ mod start;
 pub use choice::{Choice, Plan, Stock, plan};
 pub use start::Start;
 
+use crate::quantity::Spread;
 use crate::standards::threads::Thread;
 use crate::tables::Family;
+
+/// Length of a stub that nobody measured, in diameters (assumption).
+const LEFT_DIAMETERS: f64 = 1.5;
 
 /// What broke.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -130,6 +134,33 @@ impl Broken {
             run_out_mm: 0.1,
             off_center_mm: 0.15,
         }
+    }
+
+    /// Feed in it relative to full metal.
+    pub(crate) const fn feed_share(&self, start: &Start) -> Spread {
+        match self.kind {
+            Kind::Tap | Kind::Drill | Kind::Reamer => start.fluted_feed,
+            Kind::Stud | Kind::Extractor => start.solid_feed,
+        }
+    }
+
+    /// Length of the stub [mm]: as measured, else what usually is left.
+    ///
+    /// Formula: one and a half diameters where nobody measured it.
+    ///
+    /// Result: length [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::broken::{Broken, Kind, Stuff};
+    /// let drill = Broken::new(Kind::Drill, Stuff::Hss, 3.0);
+    /// assert_eq!(drill.left_or_usual_mm(), 4.5);
+    /// assert_eq!(Broken { left_mm: Some(8.0), ..drill }.left_or_usual_mm(), 8.0);
+    /// ```
+    ///
+    /// Source: ours, an assumption.
+    #[must_use]
+    pub fn left_or_usual_mm(&self) -> f64 {
+        self.left_mm.unwrap_or(LEFT_DIAMETERS * self.nominal_mm)
     }
 
     /// A tap or screw of a thread.

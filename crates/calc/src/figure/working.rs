@@ -368,6 +368,10 @@ pub enum Name {
     Held,
     /// Factor for close limits.
     EffortFactor,
+    /// Factor for the interrupted metal of a broken tool.
+    InterruptedFactor,
+    /// Plunges that open a hole.
+    Plunges,
     /// Factor on the feed by the shop's run records.
     RunsFactor,
     /// Breakages: their changes, and half a hole each.

@@ -12,7 +12,7 @@ use crate::entry::AtEnds;
 use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
-use crate::job_figures::{HoleFigures, HoleSteps, MinutesIn};
+use crate::job_figures::{BurntFigures, HoleFigures, HoleSteps, MinutesIn};
 use crate::quantity::{Band, Pace, Z90};
 use crate::reach::{limit_from_both, mounted, next_through};
 use crate::size::verdict;
@@ -93,6 +93,14 @@ impl Context<'_> {
     }
 
     fn put_size(&self, row: &RowInput, plan: &Plan, figures: &mut HoleFigures) {
+        if let Some(burnt) = plan.burnt.as_deref() {
+            figures.size_mm = burnt.hole_mm(plan.gap, plan.asked().map(|asked| asked.limits_mm));
+            figures.burnt = Some(Arc::new(BurntFigures {
+                tool: burnt.tool,
+                opening: burnt.opening,
+            }));
+            return;
+        }
         if let Some(made) = &plan.made {
             figures.size_mm = Some(made.sized.range_mm(plan.taper_mm));
             figures.neighbors = self.neighbors(made);
@@ -139,7 +147,8 @@ impl Context<'_> {
         // The machine counts from where the tool touched, which on a slope is before the axis crosses it.
         let touches = [way.touch_mm.entry, way.touch_mm.exit];
         let sides = way.sides.iter().flatten().zip(touches);
-        let mut settings = sides.map(|(side, touch_mm)| touch_mm + side.tip_mm + side.wear_mm);
+        let mut settings =
+            sides.map(|(side, touch_mm)| touch_mm + side.tip_mm + side.wear_mm / way.wears);
         let (near, far) = (settings.next(), settings.next());
         figures.machine_depth_mm = near.map(|near| far.map_or(near, |far| near.max(far)));
         figures.half_settings_mm = near.zip(far).map(|(near, far)| [near, far]);
@@ -257,6 +266,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         behind_mm: row.behind_mm,
         stand_off_mm: None,
         flush: None,
+        burnt: None,
         push_n: None,
         usable_mm: plan.usable_mm,
         mounted_mm: None,

@@ -17,6 +17,7 @@
 //! costs the lot least, turn-over, electrodes and changes counted.
 
 mod asked;
+mod burnt;
 mod chances;
 mod context;
 mod depth;
@@ -41,6 +42,7 @@ mod recorded;
 mod remembered;
 mod route;
 mod say;
+mod say_burnt;
 mod say_deep;
 mod say_flush;
 mod say_size;
@@ -156,7 +158,9 @@ impl Context<'_> {
     /// Source: ours.
     #[must_use]
     pub fn alternatives(&self, row: &RowInput) -> Vec<Alternative> {
-        let Some(asked) = self.plan(row).asked().filter(|_| !row.unread) else {
+        let plan = self.plan(row);
+        let is_chosen_by_size = !row.unread && plan.burnt.is_none() && row.broken.is_none();
+        let Some(asked) = plan.asked().filter(|_| is_chosen_by_size) else {
             return Vec::new();
         };
         let choice = self.choice(&asked);

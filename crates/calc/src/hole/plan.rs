@@ -23,7 +23,7 @@ use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::learn::Breakage;
 use crate::quantity::{Limits, ROUNDING_MM, Spread, Z90};
-use crate::size::Sized;
+use crate::size::{NOT_HELD, Sized};
 use crate::size_choice::{Candidate, Wish};
 use crate::tables::Tube;
 use crate::wear::rise_per_mm;
@@ -45,6 +45,9 @@ impl Context<'_> {
 
     fn planned(&self, row: &RowInput) -> Plan {
         let bare = self.bare(row);
+        if let Some(tool) = &row.broken {
+            return self.planned_broken(row, tool, bare);
+        }
         if let Some(outer_mm) = self.overruled(Figure::Electrode(row.id)) {
             let place = self.all.of_diameter(outer_mm, bare.wish);
             let lengths = place.map_or(&[][..], |place| self.all.lengths(place));
@@ -68,10 +71,22 @@ impl Context<'_> {
                 best = Some(plan);
             }
         }
-        best.or_else(|| self.both_ends_alone(row)).unwrap_or(Plan {
+        let best = best.or_else(|| self.both_ends_alone(row));
+        // A tube that hardly ever makes the size is no way to it where a thinner one can be led round.
+        let is_held = |plan: &Plan| plan.held.is_some_and(|held| held.held >= NOT_HELD);
+        if let Some(best) = best {
+            let bare = Plan {
+                held: best.held,
+                ..bare
+            };
+            let opened = (!is_held(&best)).then(|| self.opened(row, &bare)).flatten();
+            return opened.unwrap_or(best);
+        }
+        let bare = Plan {
             held: Some(self.held_by_none(&asked)),
             ..bare
-        })
+        };
+        self.opened(row, &bare).unwrap_or(bare)
     }
 
     /// A row from both ends, where only half of its taper fits between the limits.
@@ -101,6 +116,9 @@ impl Context<'_> {
 
     /// A row's plan with a length that the whole lot takes.
     pub(super) fn plan_with(&self, row: &RowInput, tube: Idx<Tube>) -> Plan {
+        if let Some(burnt) = self.plan(row).burnt.as_deref() {
+            return self.burnt_with(row, burnt, tube);
+        }
         self.with_lengths(row, self.bare(row), &[tube])
     }
 
@@ -111,7 +129,7 @@ impl Context<'_> {
     }
 
     /// What a row's plan begins with.
-    fn bare(&self, row: &RowInput) -> Plan {
+    pub(super) fn bare(&self, row: &RowInput) -> Plan {
         let depth_mm = aimed_mm(row);
         let limits_mm = row.limits_mm.filter(|Limits { lower, upper }| {
             *lower >= 0.0 && lower <= upper && *upper > 0.0 && upper.is_finite()
@@ -136,11 +154,13 @@ impl Context<'_> {
             tube: None,
             facts: None,
             gap: None,
+            gap_overruled: false,
             computed_gap_mm: None,
             made: None,
             chance: None,
             held: None,
             met: None,
+            burnt: None,
             feed: None,
             computed_feed: None,
             feed_steps: None,
@@ -161,19 +181,27 @@ impl Context<'_> {
     }
 
     /// A plan with one of these lengths of one tube, the one that costs the lot least.
-    fn with_lengths(&self, row: &RowInput, mut plan: Plan, lengths: &[Idx<Tube>]) -> Plan {
+    pub(super) fn with_lengths(
+        &self,
+        row: &RowInput,
+        mut plan: Plan,
+        lengths: &[Idx<Tube>],
+    ) -> Plan {
         let first = lengths.first().copied();
         if let Some(facts) = first.and_then(|tube| tube.beside(&self.tubes)) {
             plan.tube = first;
             plan.facts = Some(*facts);
-            self.size(row, &mut plan, facts);
+            self.gap(row, &mut plan, facts);
+            if plan.burnt.is_none() {
+                self.size(&mut plan, facts);
+            }
             self.drilling(row, &mut plan, facts, lengths);
         }
         plan
     }
 
-    /// Gap, and with what chance the limits are met.
-    fn size(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts) {
+    /// The gap, as it is computed or as somebody overruled it.
+    fn gap(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts) {
         plan.computed_gap_mm = facts.gap.map(Spread::p50);
         let stands = self.overruled(Figure::Gap(row.id));
         plan.gap = match (stands, facts.gap) {
@@ -181,9 +209,14 @@ impl Context<'_> {
             (Some(stands), None) => Spread::new(stands, stands),
             (None, gap) => gap,
         };
+        plan.gap_overruled = stands.is_some();
+    }
+
+    /// With what chance the limits are met.
+    fn size(&self, plan: &mut Plan, facts: &TubeFacts) {
         let place = plan.tube.and_then(|tube| self.all.of_tube(tube));
         let listed = place.and_then(|place| self.all.candidates.get(place));
-        let own = listed.zip(plan.gap.filter(|_| stands.is_some()));
+        let own = listed.zip(plan.gap.filter(|_| plan.gap_overruled));
         let own = own.map(|(listed, gap)| {
             let start = &self.start;
             let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
@@ -264,6 +297,8 @@ impl Context<'_> {
             overruled_wear_mm,
             gap_mm: plan.gap.map_or(0.0, |gap| gap.p90),
             low: libm::exp(Z02 * one_hole),
+            times: plan.burnt.as_ref().map_or(1.0, |burnt| burnt.minutes),
+            wears: plan.burnt.as_ref().map_or(1.0, |burnt| burnt.wear),
         };
         self.choose_way(row, plan, facts, lengths, &metal);
         if let Some(way) = plan.way.as_ref() {
@@ -321,9 +356,12 @@ impl Context<'_> {
         let shared = |material: f64, by_depth: f64| {
             libm::sqrt(material * material + by_depth * by_depth).max(shop)
         };
+        // How much metal there is, and how it is led, is another thing than how fast a shop burns.
+        let beside = plan.burnt.as_ref();
+        let beside = beside.map_or([0.0; 2], |burnt| [burnt.feed_sigma, burnt.wear_sigma]);
         FeedWear {
-            feed: shared(plan.stuff_sigmas.feed, by_law),
-            wear: shared(plan.stuff_sigmas.wear, by_rise),
+            feed: libm::hypot(shared(plan.stuff_sigmas.feed, by_law), beside[0]),
+            wear: libm::hypot(shared(plan.stuff_sigmas.wear, by_rise), beside[1]),
         }
     }
 

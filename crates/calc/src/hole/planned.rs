@@ -1,9 +1,11 @@
 //! What a row's figures and findings rest on.
 
 use crate::job_figures::FeedSteps;
+use alloc::boxed::Box;
 use alloc::rc::Rc;
 
 use super::asked::{Asked, Held};
+use super::burnt::Burnt;
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
 use super::feed_wear::FeedWear;
@@ -40,11 +42,14 @@ pub(super) struct Plan {
     /// Gap per side, and its median before it was overruled [mm].
     pub(super) gap: Option<Spread>,
     pub(super) computed_gap_mm: Option<f64>,
+    pub(super) gap_overruled: bool,
     /// The tube as it makes holes.
     pub(super) made: Option<Rc<Candidate>>,
     pub(super) chance: Option<Chance>,
     pub(super) held: Option<Held>,
     pub(super) met: Option<Met>,
+    /// What makes it another burn than one plunge into full metal.
+    pub(super) burnt: Option<Box<Burnt>>,
     /// Feed at the face, and before it was overruled [mm/min].
     pub(super) feed: Option<f64>,
     pub(super) computed_feed: Option<f64>,
@@ -117,7 +122,13 @@ impl Plan {
     /// Factor on the feed for close limits; a maximum alone asks for no effort, and what no effort
     /// holds is told as a finding.
     pub(super) fn effort(&self, table: &[(f64, f64)]) -> f64 {
-        let typed = self.limits_mm.filter(|limits| limits.lower > 0.0);
+        let is_tool = self
+            .burnt
+            .as_ref()
+            .is_some_and(|burnt| burnt.tool.is_some());
+        let typed = self
+            .limits_mm
+            .filter(|limits| limits.lower > 0.0 && !is_tool);
         let least = table.first().map_or(1.0, |(_, factor)| *factor);
         typed.map_or(1.0, |limits| effort(table, limits.width()).unwrap_or(least))
     }

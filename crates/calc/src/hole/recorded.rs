@@ -58,6 +58,8 @@ pub(crate) struct SharedByLot {
 pub(crate) enum NotPlanned {
     NoMaterial,
     SeveralMaterials,
+    /// A broken tool, or a hole that was opened: it says nothing of plunges into full metal.
+    NotFullMetal,
     NoMachine,
     NoFigures,
 }
@@ -76,6 +78,9 @@ impl Context<'_> {
     ) -> Result<PlannedFor, NotPlanned> {
         let material = self.one_material(row)?;
         let machine = self.machine.ok_or(NotPlanned::NoMachine)?;
+        if row.broken.is_some() || self.plan(row).burnt.is_some() {
+            return Err(NotPlanned::NotFullMetal);
+        }
         // As if somebody had chosen the tube for the row: rows that ask the same are planned once.
         let plan: Rc<Plan> = match tube.filter(|_| tube != row.tube) {
             Some(tube) => self.plan(&RowInput {

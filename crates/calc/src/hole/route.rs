@@ -4,6 +4,7 @@
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
+use super::burnt::plunges_over;
 use super::context::Context;
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
@@ -73,7 +74,8 @@ impl Context<'_> {
         metal: &Metal,
     ) {
         let start = &self.start;
-        let open = row.is_open_behind();
+        // What is led on circles, or along what is left of a tool, comes from one end.
+        let open = row.is_open_behind() && plan.burnt.is_none();
         let asked = if open { row.ends } else { Some(Ends::One) };
         let Some(machine) = self.machine else {
             plan.way = Some(if asked == Some(Ends::Both) {
@@ -254,6 +256,9 @@ impl Context<'_> {
             let steps = if way.two_steps() { 2.0 } else { 1.0 };
             touch_offs += steps;
             retract_min += steps * side.tip_mm / rapid_mm_min;
+            // Between two plunges beside each other the electrode comes out and goes down again.
+            let more = plan.burnt.as_deref().map_or(0, plunges_over);
+            retract_min += 2.0 * f64::from(more) * side.tip_mm / rapid_mm_min;
         }
         let mut times = Times {
             usable_mm,

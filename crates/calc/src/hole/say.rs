@@ -41,6 +41,7 @@ pub(super) fn findings(
     voice.typed();
     voice.layers();
     voice.tube();
+    voice.burnt();
     voice.size();
     voice.drilled_before();
     voice.surfaces();
@@ -79,6 +80,8 @@ impl Voice<'_> {
     fn typed(&mut self) {
         let row = self.row;
         match self.plan.limits_mm {
+            // What a broken tool asks for is told beside it.
+            _ if row.broken.is_some() => {}
             None => self.say(Level::Stop, Kind::SizeMissing, None),
             Some(Limits {
                 lower: lower_mm,
@@ -138,7 +141,9 @@ impl Voice<'_> {
 
     fn tube(&mut self) {
         let Some(facts) = &self.plan.facts else {
-            self.no_tube();
+            if self.row.broken.is_none() {
+                self.no_tube();
+            }
             return;
         };
         let tube_mm = facts.outer_mm;

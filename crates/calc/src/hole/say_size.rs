@@ -1,6 +1,7 @@
 //! What there is to say about a row's size: which tube, with what chance, and what else would do.
 
 use super::asked::Held;
+use super::burnt::CIRCLE_FROM_MM;
 use super::context::Context;
 use super::planned::places;
 use super::say::Voice;
@@ -12,10 +13,6 @@ use crate::learn::{Pinned, grade_id, machine_id};
 use crate::quantity::{Limits, ROUNDING_MM};
 use crate::size::{effort, verdict};
 use crate::tables::Tube;
-
-/// Smallest hole that a tube can plunge along a circle in [mm] («memory» of common practice, no
-/// source).
-const CIRCLE_FROM_MM: f64 = 1.5;
 
 impl Voice<'_> {
     /// No tube of the shop: which one would do, or which way.

@@ -50,7 +50,8 @@ impl Context<'_> {
     ) -> Stuff {
         let of = |material: Idx<Material>| material.beside(&self.materials);
         let effort = plan.effort(&self.start.effort_by_width);
-        let by_tube = facts.feed().map(|feed| feed * effort);
+        let full_metal = plan.burnt.as_ref().map_or(1.0, |burnt| burnt.feed_share);
+        let by_tube = facts.feed().map(|feed| feed * effort * full_metal);
         let at_entry = match row.layers.first() {
             Some(layer) => of(layer.material),
             None => self.setting.material.and_then(of),
@@ -62,6 +63,7 @@ impl Context<'_> {
                 size,
                 channels: facts.feed_by_channels,
                 effort,
+                full_metal,
             });
         if row.layers.is_empty() {
             let material = self.setting.material.and_then(of);

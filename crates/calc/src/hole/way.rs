@@ -35,6 +35,9 @@ pub(super) struct Metal {
     pub(super) gap_mm: f64,
     /// One hole's wear that one lot in fifty stays under, relative to the median.
     pub(super) low: f64,
+    /// Minutes and wear relative to one plunge [-].
+    pub(super) times: f64,
+    pub(super) wears: f64,
 }
 
 /// Feed and wear along a hole's axis.
@@ -65,6 +68,8 @@ pub(super) struct Way {
     pub(super) depth: Option<Depth>,
     /// Length lost in one hole before the estimator overruled it [mm].
     pub(super) computed_wear_mm: Option<f64>,
+    /// Wear relative to that of the plunge that the machine is set for [-].
+    pub(super) wears: f64,
 }
 
 impl Way {
@@ -140,6 +145,7 @@ impl Metal {
             },
             depth: None,
             computed_wear_mm: None,
+            wears: self.wears,
         };
         way.overrule_wear(self.overruled_wear_mm);
         if row.end != HoleEnd::Blind {
@@ -153,7 +159,7 @@ impl Metal {
             depth_mm: self.depth_mm,
             after_mm: exit.after_mm,
             gap_mm: self.gap_mm,
-            wear_mm: way.wear_mm(),
+            wear_mm: way.wear_mm() / self.wears,
             low: self.low,
             wanted_mm: way.overtravel_mm,
             behind_mm: self.behind_mm,
@@ -169,7 +175,7 @@ impl Metal {
         way.sparking = self.known_feed(&way).map(|feed| {
             let mut parts = self.minutes(&cut, feed, start);
             let last = feed_at(feed.at(self.depth_mm), self.depth_mm, self.law);
-            parts.overtravel = way.overtravel_mm / (last * start.overtravel_feed);
+            parts.overtravel = self.times * way.overtravel_mm / (last * start.overtravel_feed);
             parts
         });
         way
@@ -214,6 +220,7 @@ impl Metal {
             },
             depth: None,
             computed_wear_mm: None,
+            wears: self.wears,
         };
         way.overrule_wear(self.overruled_wear_mm);
         way.sparking = self.known_feed(&way).map(|feed| {
@@ -245,6 +252,7 @@ impl Metal {
     }
 
     fn side(&self, ratio: Profile, metal_mm: f64) -> Side {
+        let ratio = ratio.scaled(self.wears);
         Side {
             wear_mm: ratio.lost(0.0, metal_mm, self.rise),
             ratio,
@@ -268,9 +276,9 @@ impl Metal {
             full,
         );
         MinutesIn {
-            entry: parts.entry,
-            full_metal: parts.full_metal,
-            exit: parts.exit,
+            entry: self.times * parts.entry,
+            full_metal: self.times * parts.full_metal,
+            exit: self.times * parts.exit,
             ..MinutesIn::default()
         }
     }

@@ -1,5 +1,6 @@
 //! Every figure of a job, from its rows to its price.
 
+mod burnt;
 mod flushed;
 mod held;
 mod lot;
@@ -12,6 +13,7 @@ use crate::entry::AtEnds;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+pub use burnt::BurntFigures;
 pub use flushed::Flushed;
 pub use held::{HeldInSetup, Moves};
 pub use lot::{
@@ -167,6 +169,8 @@ pub struct HoleFigures {
     pub stand_off_mm: Option<f64>,
     /// How the flush flows; rows alike share it.
     pub flush: Option<Arc<Flushed>>,
+    /// What makes it another burn than one plunge into full metal; `None` where nothing does.
+    pub burnt: Option<Arc<BurntFigures>>,
     /// What it pushes the part with at most [N].
     pub push_n: Option<f64>,
     /// The settings of a hole from both ends, from its entry and from its exit, median wear made up for [mm].

@@ -36,4 +36,6 @@ pub struct FeedSteps {
     pub channels: f64,
     /// Factor for the effort that close limits take [-].
     pub effort: f64,
+    /// What of it is left in the interrupted metal of a broken tool [-]; 1 in full metal.
+    pub full_metal: f64,
 }

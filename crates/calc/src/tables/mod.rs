@@ -394,6 +394,8 @@ pub struct StartValues {
     pub pump_l_min: f64,
     /// Least speed of the flush up the gap that carries debris off [m/s].
     pub least_gap_m_s: f64,
+    /// What is taken of broken tools.
+    pub broken: crate::broken::Start,
     /// Overlap of two holes that meet from both ends [mm].
     pub overlap_mm: f64,
     /// How much smaller the exit is than the entry [mm of diameter per 100 mm of depth].

@@ -165,6 +165,10 @@ impl Row<'_> {
                 start(Name::ChannelsFactor, steps.channels, Unit::Number),
                 start(Name::EffortFactor, steps.effort, Unit::Number),
             ]);
+            if steps.full_metal != 1.0 {
+                let share = steps.full_metal;
+                inputs.push(start(Name::InterruptedFactor, share, Unit::Number));
+            }
             if let Some(own) = &self.hole.own {
                 let factor = 1.0 / own.burn.factor;
                 let origin = Origin::Runs;
@@ -202,6 +206,15 @@ impl Row<'_> {
                 minutes(Name::Retract, parts.retract),
                 minutes(Name::Changes, parts.changes),
             ]);
+        }
+        if let Some(opening) = self.hole.burnt.as_deref().and_then(|burnt| burnt.opening) {
+            let plunges = f64::from(opening.plunges);
+            inputs.push(plain(
+                Name::Plunges,
+                plunges,
+                Unit::Number,
+                Origin::Computed,
+            ));
         }
         if let (Some(feed), Some(halved)) = (self.hole.feed_mm_min, self.hole.steps.halved_mm) {
             let opens = Figure::Feed(self.hole.row);

@@ -295,6 +295,7 @@ fn start_values(start: &Value) -> StartValues {
         pump_l_min: 5.0,
         least_gap_m_s: 0.3,
         overlap_mm: one("overlap"),
+        broken: quillbore_calc::broken::Start::default(),
         taper_mm_per_100: one("taper_per_100"),
         hole_scatter: one("hole_scatter"),
         deviations: Deviations {

@@ -51,6 +51,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         behind_mm: None,
         stand_off_mm: None,
         flush: None,
+        burnt: None,
         push_n: None,
         usable_mm: None,
         mounted_mm: None,

@@ -178,6 +178,7 @@ pub(crate) fn start() -> StartValues {
         pump_l_min: 5.0,
         least_gap_m_s: 0.3,
         overlap_mm: 1.0,
+        broken: quillbore_calc::broken::Start::default(),
         taper_mm_per_100: 0.02,
         hole_scatter: 0.15,
         deviations: Deviations {

@@ -211,6 +211,16 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
             "The pocket or bore that the hole begins in: how wide, and how deep",
             &["d12 x 8", "12 wide 8 deep"],
         ),
+        CellKind::Broken => (
+            "The tool that broke in the part: its thread or size, what it is, what it is made of",
+            &[
+                "M6 tap",
+                "1/4-20 tap, carbide",
+                "3.3 mm drill",
+                "M8 screw",
+                "5 mm extractor in M8",
+            ],
+        ),
         CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
         CellKind::YesNo => ("Yes or no", &["yes", "no"]),
         CellKind::Layers => ("Thicknesses from the entry on, each with its material", &[]),

@@ -27,6 +27,8 @@ pub enum DepthFrom {
     Layers,
     /// The wall's thickness along the hole's axis.
     Wall,
+    /// What usually is left of a broken tool.
+    BrokenTool,
     /// Nothing says it.
     Nothing,
 }
@@ -52,6 +54,9 @@ pub fn row_depth(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> RowDe
     };
     if row.depth.why().is_some() {
         return of(None, DepthFrom::Typed);
+    }
+    if let Some(tool) = row.broken.value() {
+        return of(Some(tool.left_or_usual_mm()), DepthFrom::BrokenTool);
     }
     if !layers.is_empty() {
         let sum = layers.iter().map(|layer| layer.thickness_mm).sum();

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::RowId;
-use quillbore_calc::finding::{About, Finding, Kind, Level};
+use quillbore_calc::finding::{About, Burning, Finding, Kind, Level};
 
 use crate::ground::list::list;
 
@@ -55,6 +55,8 @@ pub enum Told {
     LowerAssumed,
     /// A loose core could be trapped.
     CoreTrapped,
+    /// A broken tool comes out or not, and its thread may suffer.
+    NotGuaranteed,
 }
 
 /// How a finding of this kind concerns the customer: the one list of it.
@@ -76,6 +78,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         Kind::DepthBySteps { .. } => Customer::Told(Told::DepthBySteps),
         Kind::LowerAssumed { .. } => Customer::Told(Told::LowerAssumed),
         Kind::CoreTrapped => Customer::Told(Told::CoreTrapped),
+        Kind::Burnt(Burning::NotGuaranteed { .. }) => Customer::Told(Told::NotGuaranteed),
         Kind::MaterialMissing
         | Kind::MachineMissing
         | Kind::QuantityMissing
@@ -107,6 +110,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::RecessTooNarrow { .. }
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
+        | Kind::Burnt(_)
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

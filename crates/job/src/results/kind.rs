@@ -383,6 +383,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::RecessTooNarrow { .. }
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
+        | Kind::Burnt(_)
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_calc::Spread;
 use quillbore_calc::tables::{Deviations, StartValues};
+use quillbore_calc::{Spread, broken};
 use serde::Deserialize;
 
 use super::error::ShopError;
@@ -20,6 +20,7 @@ type Pair = (f64, f64);
 macro_rules! start_values {
     (
         values { $($name:ident: $disk:ty => $field:ident by $convert:ident;)+ }
+        broken { $($tool:ident: $held:ty => $share:ident by $fit:ident;)+ }
         deviations { $($deviation:ident => $part:ident by $check:ident;)+ }
     ) => {
         /// Start values in a file; what is not given stays as it was.
@@ -27,6 +28,7 @@ macro_rules! start_values {
         #[serde(default, deny_unknown_fields)]
         pub(super) struct StartFile {
             $($name: Option<Told<$disk>>,)+
+            $($tool: Option<Told<$held>>,)+
             $($deviation: Option<Told<f64>>,)+
             /// Format 1's one deviation of handling times.
             handling_scatter: Option<Told<f64>>,
@@ -37,6 +39,7 @@ macro_rules! start_values {
             pub(super) fn laid_under(self, over: Self) -> Self {
                 Self {
                     $($name: over.$name.or(self.$name),)+
+                    $($tool: over.$tool.or(self.$tool),)+
                     $($deviation: over.$deviation.or(self.$deviation),)+
                     handling_scatter: None,
                 }
@@ -47,6 +50,9 @@ macro_rules! start_values {
                 let mut all = Vec::new();
                 $(if let Some(Told(value, source)) = &self.$name {
                     all.push((stringify!($name), value.typed(), source.as_str()));
+                })+
+                $(if let Some(Told(value, source)) = &self.$tool {
+                    all.push((stringify!($tool), value.typed(), source.as_str()));
                 })+
                 $(if let Some(Told(value, source)) = &self.$deviation {
                     all.push((stringify!($deviation), value.typed(), source.as_str()));
@@ -61,6 +67,7 @@ macro_rules! start_values {
             pub(super) fn put(&mut self, name: &str, typed: &StartTyped, source: String) -> Checked<()> {
                 match name {
                     $(stringify!($name) => self.$name = Some(Told(Typable::of(typed)?, source)),)+
+                    $(stringify!($tool) => self.$tool = Some(Told(Typable::of(typed)?, source)),)+
                     $(stringify!($deviation) => self.$deviation = Some(Told(Typable::of(typed)?, source)),)+
                     _ => return Err(RowUnfit::StartForm),
                 }
@@ -71,6 +78,7 @@ macro_rules! start_values {
             pub(super) fn forget(&mut self, name: &str) {
                 match name {
                     $(stringify!($name) => self.$name = None,)+
+                    $(stringify!($tool) => self.$tool = None,)+
                     $(stringify!($deviation) => self.$deviation = None,)+
                     _ => {}
                 }
@@ -81,6 +89,9 @@ macro_rules! start_values {
                 let mut pedigree = BTreeMap::new();
                 let values = StartValues {
                     $($field: read(&self.$name, stringify!($name), |value| $convert(value), &mut pedigree)?,)+
+                    broken: broken::Start {
+                        $($share: read(&self.$tool, stringify!($tool), |value| $fit(value), &mut pedigree)?,)+
+                    },
                     deviations: Deviations {
                         $($part: read(&self.$deviation, stringify!($deviation), $check, &mut pedigree)?,)+
                     },
@@ -215,6 +226,17 @@ start_values! {
         overlap_mm: f64 => overlap_mm by positive;
         taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
         hole_scatter: f64 => hole_scatter by deviation;
+    }
+    broken {
+        web_by_flutes: Vec<Pair> => web_by_flutes by curve;
+        drill_web: f64 => drill_web by share;
+        drill_frees: f64 => drill_frees by share;
+        screw_share: f64 => stud_share by share;
+        extractor_body: f64 => extractor_body by share;
+        fluted_feed: Pair => fluted_feed by spread;
+        solid_feed: Pair => solid_feed by spread;
+        past_tool_end_mm: f64 => past_end_mm by positive;
+        tool_cusp_mm: f64 => cusp_mm by positive;
     }
     deviations {
         deviation_shop => shop by deviation;

@@ -1,6 +1,7 @@
 //! Text into the typed cells of a row.
 
 use quillbore_calc::Length;
+use quillbore_calc::broken::Broken;
 use quillbore_calc::input::{Ends, Exit, HoleEnd, Recess, Surface};
 
 use crate::typed::entry::{Entry, Unit};
@@ -59,6 +60,8 @@ pub enum CellKind {
     Exit,
     /// A width and a depth.
     Recess,
+    /// A tool that broke.
+    Broken,
     /// A length, or none.
     Length,
     /// Yes or no.
@@ -85,6 +88,7 @@ impl CellKind {
             | Self::Surface
             | Self::Exit
             | Self::Recess
+            | Self::Broken
             | Self::Length
             | Self::Layers => true,
             Self::Mark
@@ -139,6 +143,9 @@ pub(crate) const EXIT: Reader<Exit> = reader(CellKind::Exit, |text, read_in| {
 });
 pub(crate) const RECESS: Reader<Recess> = reader(CellKind::Recess, |text, read_in| {
     read::recess(text, read_in.unit)
+});
+pub(crate) const BROKEN: Reader<Broken> = reader(CellKind::Broken, |text, read_in| {
+    read::broken(text, read_in.unit)
 });
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use quillbore_calc::broken::Broken;
 use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Recess, Surface};
 use quillbore_calc::{Length, RowId};
 
@@ -42,6 +43,12 @@ record! {
     Exit "exit" exit: Exit, read_cell::EXIT;
     /// The pocket or bore that it begins in: how wide and how deep.
     Recess "recess" recess: Recess, read_cell::RECESS;
+    /// The tool that broke in there and is to be burnt out: depth is then what is left of it.
+    Broken "broken" broken: Broken, read_cell::BROKEN;
+    /// How deep below the part's face what is left of it begins.
+    Below "below" below: Length, read_cell::LENGTH;
+    /// What was tried already to get it out.
+    Tried "tried" tried: String, read_cell::NOTE;
     /// Free distance behind the exit.
     Behind "behind" behind: Length, read_cell::LENGTH;
     /// Backing behind the exit.

@@ -29,7 +29,7 @@ pub(crate) fn through(
         DepthFrom::Layers => "the sum of its layers",
         DepthFrom::Wall if tilt_deg == 0.0 => "the wall's thickness",
         DepthFrom::Wall => "the wall's thickness along the hole's axis",
-        DepthFrom::Typed | DepthFrom::Nothing => return None,
+        DepthFrom::Typed | DepthFrom::BrokenTool | DepthFrom::Nothing => return None,
     };
     Some(format!("{whither}: {deep} deep, by {by_what}."))
 }

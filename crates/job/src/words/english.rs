@@ -1,5 +1,6 @@
 //! Labels, choices and offers in American shop English.
 
+use quillbore_calc::broken::{Kind, Stuff};
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
 use quillbore_calc::job_figures::Verdict;
@@ -131,6 +132,9 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::Surface => words("surface", "surface"),
         Column::Exit => words("exit", "exit surface"),
         Column::Recess => words("recess", "recess"),
+        Column::Broken => words("broken tool", "broken tool"),
+        Column::Below => words("below face", "depth below the face"),
+        Column::Tried => words("tried so far", "what was tried"),
         Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
@@ -157,11 +161,34 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::Surface
         | CellKind::Exit
         | CellKind::Recess
+        | CellKind::Broken
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends
         | CellKind::Tube
         | CellKind::Note => "",
+    }
+}
+
+/// What a tool is, by word.
+#[must_use]
+pub const fn tool(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Tap => "tap",
+        Kind::Drill => "drill",
+        Kind::Stud => "screw",
+        Kind::Reamer => "reamer",
+        Kind::Extractor => "extractor",
+    }
+}
+
+/// What a tool is made of, by word.
+#[must_use]
+pub const fn stuff(stuff: Stuff) -> &'static str {
+    match stuff {
+        Stuff::Hss => "high-speed steel",
+        Stuff::Carbide => "carbide",
+        Stuff::Steel => "steel",
     }
 }
 

@@ -256,6 +256,7 @@ impl Speaker<'_> {
                 self.amount(*one),
                 self.amount(*both)
             ),
+            Kind::Burnt(burning) => self.burning(burning),
             Kind::FarEndClosed => "Both ends were asked for, but only a hole through to an open far side can be drilled from there: one end is used.".to_owned(),
             Kind::EndsMayMiss { by_mm } => format!(
                 "From both ends the two halves may miss each other by {}: ask whether a step in the middle is allowed.",

@@ -1,6 +1,7 @@
 //! Everything that is said to the user, in one place: a second language is a second set of files.
 
 pub mod answers;
+mod burning;
 pub(crate) mod depth;
 mod drawer;
 pub mod edits;

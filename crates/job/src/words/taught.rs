@@ -66,6 +66,9 @@ const fn not_used(not: NotUsed) -> &'static str {
         NotUsed::SeveralMaterials => {
             "its holes go through layers of several materials, whose minutes can't be told apart"
         }
+        NotUsed::NotFullMetal => {
+            "a broken tool, or a hole opened with a thinner electrode, says nothing of plunges into full metal"
+        }
         NotUsed::NoMachine => "its job has no machine of this shop: choose one from the list",
         NotUsed::NoFigures => {
             "there are no start values for such a hole, so there is nothing to compare it with"

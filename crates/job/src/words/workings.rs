@@ -183,7 +183,7 @@ pub const fn formula(formula: Formula) -> &'static str {
             "the gap per side for this electrode diameter, between the table's rows"
         }
         Formula::FeedByDiameter => {
-            "feed of the material at 1 mm, times the factors for the size, for channels, for close limits and by this shop's runs"
+            "feed of the material at 1 mm, times the factors for the size, for channels, for close limits, for interrupted metal and by this shop's runs"
         }
         Formula::HoleMinutes => {
             "touch-off + entry + full metal + exit + overtravel + retract + changes inside the hole; in full metal the feed falls with depth as 1 / (1 + (z / depth halved)^exponent)"
@@ -363,6 +363,8 @@ pub const fn name(name: Name) -> &'static str {
         Name::Held => "inside, first piece measured",
         Name::RunsFactor => "factor by runs",
         Name::EffortFactor => "factor for close limits",
+        Name::InterruptedFactor => "factor for the interrupted metal of a broken tool",
+        Name::Plunges => "plunges in one hole",
         Name::Breakages => "broken electrodes",
         Name::IfWearHigh => "if wear is high",
         Name::Spares => "spares for breakage",

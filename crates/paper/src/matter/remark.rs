@@ -133,6 +133,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::RecessTooNarrow { .. }
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
+        | Kind::Burnt(_)
         | Kind::HeadTouches { .. }
         | Kind::PartMoved { .. }
         | Kind::ExitGrazes { .. }

@@ -194,6 +194,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         behind_mm: None,
         stand_off_mm: None,
         flush: None,
+        burnt: None,
         push_n: None,
         usable_mm: Some(usable),
         mounted_mm: None,

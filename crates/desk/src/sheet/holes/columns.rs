@@ -158,6 +158,7 @@ const fn width(column: Column) -> f32 {
             CellKind::Surface
             | CellKind::Exit
             | CellKind::Recess
+            | CellKind::Broken
             | CellKind::Layers
             | CellKind::Tube => 120.0,
             CellKind::Depth | CellKind::Every => 84.0,
@@ -180,6 +181,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::Surface
         | CellKind::Exit
         | CellKind::Recess
+        | CellKind::Broken
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

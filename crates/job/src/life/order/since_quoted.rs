@@ -71,11 +71,14 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::Surface
         | Column::Exit
         | Column::Recess
+        | Column::Broken
+        | Column::Below
         | Column::Behind
         | Column::Layers => true,
         Column::Mark
         | Column::Backed
         | Column::CoreTrapped
+        | Column::Tried
         | Column::Ends
         | Column::Tube
         | Column::DressEvery

@@ -43,6 +43,10 @@ pub enum What {
     RestsOn,
     /// A recess.
     Recess,
+    /// A broken tool.
+    Broken,
+    /// A thread without its pitch, of a size that has no usual one here.
+    ThreadPitch,
     /// An amount of money.
     Money,
     /// A share in percent.

@@ -6,6 +6,7 @@
 
 mod amounts;
 mod angle;
+mod broken;
 mod choices;
 mod currency;
 mod date;
@@ -30,6 +31,7 @@ mod whole;
 
 pub use amounts::{mass_kg, money, resistivity_ohm_cm, share};
 pub use angle::{angle_basis, tilt, turn};
+pub use broken::broken;
 pub use choices::{ends, hole_end, one_of_words as one_of, part_axis, yes_no};
 pub use currency::currency;
 pub use date::date;

@@ -119,6 +119,9 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
         Told::CoreTrapped => {
             "a loose core could be trapped in the part; please tell us how it can be taken out."
         }
+        Told::NotGuaranteed => {
+            "neither the tool's coming out whole nor the thread or hole that it sits in is guaranteed."
+        }
         Told::LowerAssumed => return None,
     })
 }

@@ -156,6 +156,10 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
             "Ein loser Kern könnte im Teil bleiben; bitte sagen Sie uns, wie er herausgenommen werden \
              kann."
         }
+        Told::NotGuaranteed => {
+            "Wir gewährleisten weder, dass das Werkzeug ganz herauskommt, noch das Gewinde oder die \
+             Bohrung, in der es sitzt."
+        }
         Told::LowerAssumed => return None,
     })
 }

@@ -30,6 +30,8 @@ pub(super) fn column(key: &str) -> &str {
         Some(Column::Surface) => "Fläche am Eintritt",
         Some(Column::Exit) => "Fläche am Austritt",
         Some(Column::Recess) => "Vertiefung",
+        Some(Column::Broken) => "abgebrochenes Werkzeug",
+        Some(Column::Below) => "Tiefe unter der Fläche",
         Some(Column::Behind) => "Freiraum dahinter",
         Some(Column::Layers) => "Schichten",
         Some(other) => english::column(other).head,
