@@ -39,7 +39,7 @@ pub struct Consumption {
 /// # use quillbore_calc::tables::Rates;
 /// # let rates = Rates {
 /// #     currency: "EUR".into(), minor_digits: 2, labor_per_hour: 45.0, dielectric_per_hour: 3.0,
-/// #     power_per_hour: 2.0, margin: 0.2, minimum_charge: 0.0, price_step: None,
+/// #     power_per_hour: 2.0, margin: 0.2, minimum_charge: 0.0, try_charge: None, price_step: None,
 /// #     redo_share: 0.05, part_risk_share: 0.01,
 /// # };
 /// let lot = Consumption { machine_hours: 10.0, labor_hours: 4.0, electrodes: 20.0, ..Consumption::default() };

@@ -287,6 +287,9 @@ pub struct Rates {
     pub margin: f64,
     /// Least that one lot is sold for.
     pub minimum_charge: f64,
+    /// What is asked for trying to burn out a broken tool where it can't be got out [currency]; the
+    /// minimum charge where `None`.
+    pub try_charge: Option<f64>,
     /// Step that prices are rounded to, a whole number of minor units; those where there is none.
     pub price_step: Option<f64>,
     /// Allowance for redone holes, as a share of machine, labor and electrode cost.

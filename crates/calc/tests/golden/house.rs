@@ -43,6 +43,7 @@ impl House {
                 dielectric_per_hour: number(&rates["dielectric"]),
                 power_per_hour: number(&rates["power"]),
                 margin: number(&rates["margin"]),
+                try_charge: None,
                 minimum_charge: number(&rates["minimum"]),
                 price_step: None,
                 redo_share: number(&rates["redo"]),

@@ -126,6 +126,7 @@ pub fn tables() -> Tables {
             power_per_hour: 2.0,
             margin: 0.2,
             minimum_charge: 80.0,
+            try_charge: None,
             price_step: None,
             redo_share: 0.05,
             part_risk_share: 0.01,

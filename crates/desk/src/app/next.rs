@@ -128,7 +128,7 @@ impl App {
     pub(super) fn make_quick(&mut self, leads_to: Option<LeadsTo>) {
         let desk = self.desk();
         let line = self.view().quick.as_ref();
-        let edit = line.and_then(|line| line.quick.edit(desk.job(), &desk.shop));
+        let edit = line.and_then(|line| line.edit(desk.job(), &desk.shop));
         let Some(edit) = edit else {
             return;
         };

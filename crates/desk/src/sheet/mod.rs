@@ -4,6 +4,7 @@ pub mod again;
 pub mod alike;
 pub mod answer;
 mod breaks;
+mod call;
 pub(crate) mod columns;
 pub mod commands;
 pub(crate) mod field;

@@ -2,9 +2,11 @@
 //! and all that is assumed in the margin. It keeps its place once the sheet is no longer empty.
 
 use egui::{Key, Rect, Response, Ui, UiBuilder, pos2, vec2};
-use quillbore_job::quick::{Quick, QuickField, Told};
+use quillbore_job::quick::{Call, CallField, Quick, QuickField, Told};
 use quillbore_job::words::quick as job_words;
+use quillbore_job::{Edit, Job, Shop};
 
+use super::call::{CallEnd, Keyboard, call_ui};
 use super::field::{label_ui, single_edit};
 use super::measures::{FIELD, Measures};
 use super::parts::{block_head, pencil};
@@ -27,13 +29,20 @@ const FIELDS: [(QuickField, u8); 5] = [
 pub struct QuickLine {
     /// What is typed.
     pub quick: Quick,
+    /// What a caller with a broken tool says, where that is asked instead.
+    pub call: Option<Call>,
+    /// Where the keyboard is among the questions of the call.
+    asked: Keyboard,
     /// Its first field takes the keyboard as soon as it is drawn.
     takes_keyboard: bool,
     /// One of its fields has it.
     has_keyboard: bool,
     /// What the answer was to, and what it says.
-    answer: Option<(Quick, u64, QuickTold)>,
+    answer: Option<(Typed, u64, QuickTold)>,
 }
+
+/// What an answer is to.
+type Typed = (Quick, Option<Call>);
 
 /// What the foot and the margin say of a quick price.
 #[derive(Clone, Debug, Default)]
@@ -69,25 +78,56 @@ impl QuickLine {
     pub fn answers(&self, shared: &Shared<'_>) -> bool {
         let typed = QuickField::ALL.iter();
         let typed = typed.filter(|field| !self.quick.is_blank(**field));
-        typed.count() >= 2 && Quick::is_offered(shared.job)
+        let enough = match &self.call {
+            Some(call) => *call != Call::default(),
+            None => typed.count() >= 2,
+        };
+        enough && Quick::is_offered(shared.job)
+    }
+
+    /// The edit that makes what was typed the job.
+    #[must_use]
+    pub fn edit(&self, job: &Job, shop: &Shop) -> Option<Edit> {
+        match &self.call {
+            Some(call) => call.edit(job, shop),
+            None => self.quick.edit(job, shop),
+        }
     }
 
     /// What is said of what is typed now; reckoned anew only where something changed.
     pub fn told(&mut self, shared: &Shared<'_>) -> &QuickTold {
         let state = shared.state;
-        let same = |(quick, at, _): &(Quick, u64, QuickTold)| *quick == self.quick && *at == state;
+        let same = |((quick, call), at, _): &(Typed, u64, QuickTold)| {
+            *quick == self.quick && *call == self.call && *at == state
+        };
         if !self.answer.as_ref().is_some_and(same) {
-            let (job, shop) = (shared.job, shared.shop);
-            let answer = self.quick.answer(job, shop);
-            let told = QuickTold {
-                said: answer.told(&self.quick, job, shop),
-                assumed: answer.all_assumed(job, shop),
-                checks: answer.checks_told(job, shop),
-                rests: answer.rests_told(&self.quick),
-            };
-            self.answer = Some((self.quick.clone(), state, told));
+            let told = self.reckoned(shared.job, shared.shop);
+            self.answer = Some(((self.quick.clone(), self.call.clone()), state, told));
         }
         &self.answer.get_or_insert_default().2
+    }
+
+    fn reckoned(&self, job: &Job, shop: &Shop) -> QuickTold {
+        if let Some(call) = &self.call {
+            let told = call.told(job, shop);
+            let said = Told {
+                text: told.said,
+                leads_to: None,
+            };
+            return QuickTold {
+                said: vec![said],
+                assumed: Vec::new(),
+                checks: told.checks,
+                rests: told.rests,
+            };
+        }
+        let answer = self.quick.answer(job, shop);
+        QuickTold {
+            said: answer.told(&self.quick, job, shop),
+            assumed: answer.all_assumed(job, shop),
+            checks: answer.checks_told(job, shop),
+            rests: answer.rests_told(&self.quick),
+        }
     }
 }
 
@@ -109,6 +149,22 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
     let Some(line) = &mut view.quick else {
         return;
     };
+    if let Some(call) = &mut line.call {
+        if std::mem::take(&mut line.takes_keyboard) && offered {
+            line.asked.goes_to = Some(CallField::Tool);
+        }
+        let end = call_ui(ui, shared, call, &mut line.asked);
+        line.has_keyboard = line.asked.is_here;
+        match end {
+            Some(CallEnd::Make) => asks.push(Ask::MakeQuick(None)),
+            Some(CallEnd::Holes) => {
+                line.call = None;
+                line.takes_keyboard = true;
+            }
+            None => {}
+        }
+        return;
+    }
     let width = ui.available_width();
     let origin = ui.cursor().min;
     let mut track = 0;
@@ -137,6 +193,11 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
             // Behind the fifth field Tab comes here, and Enter does it.
             let word = ui.add_enabled_ui(offered, |ui| look::quiet_word(ui, words::MAKE));
             entered |= word.inner.clicked();
+            let broken = ui.add_enabled_ui(offered, |ui| look::quiet_word(ui, words::BROKEN));
+            if broken.inner.clicked() {
+                line.call = Some(Call::default());
+                line.takes_keyboard = true;
+            }
         });
     });
     ui.advance_cursor_after_rect(below);
@@ -167,7 +228,9 @@ fn field_ui(
 pub fn assumed_ui(ui: &mut Ui, place: Rect, told: &QuickTold, asks: &mut Vec<Ask>) {
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
         ui.set_width(place.width());
-        pencil(ui, words::ASSUMED);
+        if !told.assumed.is_empty() {
+            pencil(ui, words::ASSUMED);
+        }
         for assumed in &told.assumed {
             match assumed.leads_to {
                 Some(leads_to) => {

@@ -28,6 +28,7 @@ use crate::words::life as words;
 const OF_ONE_ORDER: &[Field] = &[
     Field::CustomerReference,
     Field::Due,
+    Field::ComesIn,
     Field::LaidAside,
     Field::FollowUp,
     Field::Again,

@@ -106,6 +106,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         Field::OutsideText | Field::OutsideDays => true,
         // Whom the office talks to, how papers reach them, and its reminders.
         Field::Contact
+        | Field::ComesIn
         | Field::CustomerAddress
         | Field::OurNumber
         | Field::Language

@@ -14,6 +14,7 @@ use super::note::{Beside, SideNote};
 use super::promise::Promise;
 use super::telling::Telling;
 use super::whole::Results;
+use crate::asked::quick::broken_range;
 use crate::job::Job;
 use crate::life::{OrderedAt, ordered_at};
 use crate::shop::minor_digits;
@@ -182,6 +183,12 @@ impl Saying<'_> {
         let parts = [Some(self.hours(lot)), self.electrodes(lot), self.days()];
         said.extend(joined(parts.into_iter().flatten(), words::COMMA));
         said.push(Piece::plain(words::END));
+        let figures = &self.results.figures;
+        if let Some(range) = broken_range(self.job, figures, self.shop)
+            && ordered_at(self.job).is_none()
+        {
+            said.push(Piece::plain(format!(" {range}")));
+        }
         said
     }
 

@@ -174,6 +174,8 @@ pub(super) struct RateRow {
     pub(super) power_per_hour: f64,
     pub(super) margin: f64,
     pub(super) minimum_charge: f64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) try_charge: Option<f64>,
     #[serde(default)]
     pub(super) price_step: Option<f64>,
     pub(super) redo_share: f64,

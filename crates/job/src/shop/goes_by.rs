@@ -156,6 +156,7 @@ fn exchange(tables: &mut Tables, quoted: &QuotedIn) {
     ] {
         *amount *= rate;
     }
+    rates.try_charge = rates.try_charge.map(|charge| charge * rate);
     let digits = rates.minor_digits;
     rates.price_step = rates.price_step.filter(|step| is_step(*step, digits));
     let tubes = tables.tubes.iter_mut().map(|tube| &mut tube.price);

@@ -282,6 +282,8 @@ list! {
     Breaks "breaks" Block::Inquiry, FieldKind::Counts;
     /// When the customer wants it.
     Due "due" Block::Inquiry, FieldKind::Date;
+    /// When and how the parts come in, as the customer said.
+    ComesIn "comes_in" Block::Inquiry, FieldKind::Line;
     /// Value of one part to the customer.
     PartValue "part_value" Block::Inquiry, FieldKind::Money;
     /// Most that the shop is liable for per spoiled part.

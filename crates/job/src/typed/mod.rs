@@ -1,5 +1,6 @@
 //! What is typed, and what it is read as: cells, fields, rows and quantities.
 
+pub(crate) mod call;
 pub mod entry;
 pub mod field;
 pub mod form;

@@ -58,6 +58,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Quantity => "quantity",
         Field::Breaks => "price breaks",
         Field::Due => "due",
+        Field::ComesIn => "parts come in",
         Field::PartValue => "part value",
         Field::LiabilityCap => "cap per part",
         Field::Spares => "spares sent",

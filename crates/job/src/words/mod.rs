@@ -2,6 +2,7 @@
 
 pub mod answers;
 mod burning;
+pub mod call;
 pub(crate) mod depth;
 mod drawer;
 pub mod edits;

@@ -32,6 +32,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Quantity => "quantity",
         Field::Breaks => "price breaks",
         Field::Due => "due date",
+        Field::ComesIn => "when the parts come in",
         Field::PartValue => "value of one part",
         Field::LiabilityCap => "cap per spoiled part",
         Field::Spares => "spares sent",

@@ -145,7 +145,7 @@ impl Quick {
 }
 
 /// Whether something else that was typed on the sheet keeps it from having a price.
-fn is_unread(asked: &Asked) -> bool {
+pub(super) fn is_unread(asked: &Asked) -> bool {
     let mut unknown = asked.unknown.iter();
     let mut rows = asked.input.rows.iter();
     asked.input.price_unread

@@ -2,6 +2,7 @@
 
 mod answer;
 mod assumed;
+mod call;
 mod meant;
 mod range;
 mod told;
@@ -9,12 +10,14 @@ mod tried;
 
 pub use answer::{QuickAnswer, Says};
 pub use assumed::Assumed;
+pub use call::{CallTold, broken_range};
 pub use range::{Minimum, QuickRange};
 pub use told::Told;
 
 use crate::edits::edit::{CellAt, Edit};
 use crate::job::Job;
 use crate::shop::rows::Shop;
+pub use crate::typed::call::{Call, CallField};
 use crate::typed::field::Field;
 pub use crate::typed::quick::{LeadsTo, Quick, QuickField};
 use crate::typed::row::Column;

@@ -44,7 +44,8 @@ struct Exact {
 impl QuickRange {
     /// The range that figures of one quantity come to, of one material or of several; `None` where one
     /// of them has no price.
-    pub(super) fn of(figures: &[JobFigures], tables: &Tables) -> Option<Self> {
+    #[must_use]
+    pub fn of(figures: &[JobFigures], tables: &Tables) -> Option<Self> {
         let first = figures.first()?;
         let quantity = first.lot.as_ref()?.quantity;
         let terms = Terms {

@@ -108,7 +108,7 @@ impl QuickAnswer {
     }
 }
 
-const fn speaker<'a>(base: &'a Job, shop: &'a Shop) -> Speaker<'a> {
+pub(super) const fn speaker<'a>(base: &'a Job, shop: &'a Shop) -> Speaker<'a> {
     Speaker {
         job: base,
         tables: &shop.tables,
@@ -132,20 +132,25 @@ fn pressed(assumed: &Assumed, speaker: &Speaker<'_>) -> Told {
 }
 
 /// A range, with the lot's where there is more than one part, and its machine hours.
-fn range_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
+pub(super) fn range_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
+    price_said(range, rates, form) + &words::hours(range.hours, form)
+}
+
+/// The same without its hours.
+pub(super) fn price_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
     let QuickRange {
         quantity,
         each,
         lot,
         minimum,
-        hours,
+        hours: _,
     } = *range;
     let amounts = |both: [Decimal; 2]| words::amounts(both, rates.minor_digits, form);
     let parts = form.count(f64::from(quantity));
     let currency = &rates.currency;
     let charge = money(rates.minimum_charge, rates.minor_digits).unwrap_or_default();
     let [charge, most] = [charge, lot[1]].map(|amount| amounts([amount, amount]));
-    let price = match minimum {
+    match minimum {
         Minimum::Decides => words::minimum(&charge, currency, &parts),
         Minimum::Begins => words::from_minimum(&charge, &most, currency, &parts),
         Minimum::Exceeded => {
@@ -155,6 +160,5 @@ fn range_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
             }
             said
         }
-    };
-    price + &words::hours(hours, form)
+    }
 }

@@ -66,6 +66,10 @@ fn rate_card(row: RateRow, machines: &[MachineRow]) -> Result<RateCard, ShopErro
             power_per_hour: at.not_negative("power_per_hour", row.power_per_hour)?,
             margin: at.share("margin", row.margin)?,
             minimum_charge: at.not_negative("minimum_charge", row.minimum_charge)?,
+            try_charge: row
+                .try_charge
+                .map(|charge| at.not_negative("try_charge", charge))
+                .transpose()?,
             price_step: row.price_step,
             redo_share: at.share("redo_share", row.redo_share)?,
             part_risk_share: at.share("part_risk_share", row.part_risk_share)?,

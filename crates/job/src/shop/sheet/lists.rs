@@ -80,7 +80,7 @@ macro_rules! lists {
 
 lists! {
     /// What hours and losses cost, from a day on.
-    Rates "rates" [ValidFrom MachineHour LaborHour Margin Minimum PriceStep DielectricHour PowerHour Redo PartRisk Note];
+    Rates "rates" [ValidFrom MachineHour LaborHour Margin Minimum TryCharge PriceStep DielectricHour PowerHour Redo PartRisk Note];
     /// Electrodes: what there is, and what lies in the drawer.
     Electrodes "electrodes" [Name Outer InDrawer Kept Free Counted Metal Bore Channels NewLength Price Stubs Note];
     /// Guides: what there is, and what lies in the drawer.
@@ -133,6 +133,8 @@ list! {
     Margin "margin" ShopKind::Percent;
     /// Least that one lot is sold for.
     Minimum "minimum" ShopKind::Money;
+    /// What is asked where a broken tool can't be got out.
+    TryCharge "try_charge" ShopKind::Money;
     /// Step that prices are rounded to.
     PriceStep "price_step" ShopKind::Money;
     /// Allowance for redone holes.

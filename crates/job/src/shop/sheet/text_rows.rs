@@ -139,6 +139,10 @@ fn rate(card: &RateRow) -> TextRow {
         (Column::Margin, percent(card.margin)),
         (Column::Minimum, plain(card.minimum_charge)),
         (
+            Column::TryCharge,
+            card.try_charge.map_or_else(String::new, plain),
+        ),
+        (
             Column::PriceStep,
             card.price_step.map_or_else(String::new, plain),
         ),

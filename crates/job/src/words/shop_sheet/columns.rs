@@ -15,6 +15,7 @@ pub const fn column(column: ShopColumn) -> &'static str {
         ShopColumn::PowerHour => "power",
         ShopColumn::Margin => "margin",
         ShopColumn::Minimum => "minimum",
+        ShopColumn::TryCharge => "try charge",
         ShopColumn::PriceStep => "price step",
         ShopColumn::Redo => "redone holes",
         ShopColumn::PartRisk => "part risk",
@@ -116,7 +117,7 @@ pub const fn column_unit(column: ShopColumn, unit: Unit) -> &'static str {
         ShopColumn::MachineHour | ShopColumn::LaborHour => "per hour",
         ShopColumn::DielectricHour | ShopColumn::PowerHour => "per hour",
         ShopColumn::Margin | ShopColumn::Redo | ShopColumn::PartRisk | ShopColumn::Attended => "%",
-        ShopColumn::Minimum => "per lot",
+        ShopColumn::Minimum | ShopColumn::TryCharge => "per lot",
         ShopColumn::Price => "each",
         ShopColumn::Pressure => "bar",
         ShopColumn::TiltFrom | ShopColumn::TiltTo => "degrees",
@@ -142,6 +143,9 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::PowerHour => "Power, for an hour of the machine.",
         ShopColumn::Margin => "Margin on the price: price = cost / (1 - margin).",
         ShopColumn::Minimum => "Least that one lot is sold for.",
+        ShopColumn::TryCharge => {
+            "What is asked where a broken tool can't be got out. Empty: the minimum."
+        }
         ShopColumn::PriceStep => {
             "Prices each are rounded to it: 0.05, 0.5, 1. Empty: to the smallest coin."
         }

@@ -273,6 +273,7 @@ pub(super) fn rate(
         power_per_hour: cells.number(Column::PowerHour)?,
         margin: cells.number(Column::Margin)?,
         minimum_charge: cells.number(Column::Minimum)?,
+        try_charge: cells.number_or_none(Column::TryCharge)?,
         price_step: cells
             .number_or_none(Column::PriceStep)?
             .filter(|step| *step > 0.0),

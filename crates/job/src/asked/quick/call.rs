@@ -1,0 +1,175 @@
+//! A price for burning out a broken tool while the caller waits, and the job that the call makes.
+
+use quillbore_calc::finding::{Kind, Level};
+use quillbore_calc::tables::Machine;
+use quillbore_calc::{Idx, JobFigures};
+
+use super::answer::is_unread;
+use super::meant::Meant;
+use super::range::QuickRange;
+use super::told::{price_said, range_said, speaker};
+use super::tried::Tried;
+use super::{cell_edit, field_edit};
+use crate::asked::to_input::to_input;
+use crate::edits::apply::apply;
+use crate::edits::edit::Edit;
+use crate::job::Job;
+use crate::shop::rows::Shop;
+use crate::shop::unknown::UnknownName;
+use crate::typed::call::{Call, CallField};
+use crate::typed::field::Field;
+use crate::typed::quick::{LeadsTo, Quick};
+use crate::words::call as words;
+use crate::words::own::Rests;
+use crate::words::{foot, quick as quick_words};
+
+/// What is said to a caller.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CallTold {
+    /// The price from and to, or what is in the way of one.
+    pub said: String,
+    /// What to look at before anything is promised, sentence by sentence.
+    pub checks: Vec<String>,
+    /// What the range rests on; empty where there is none.
+    pub rests: String,
+    /// The machine that it is said for.
+    pub machine: Option<Idx<Machine>>,
+}
+
+/// The range of the price of a job that burns broken tools out, and what goes with it; `None` for all
+/// other jobs, and where there is no price.
+#[must_use]
+pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<String> {
+    job.rows.iter().find(|row| row.broken.value().is_some())?;
+    let rates = &shop.tables.rates;
+    let range = QuickRange::of(std::slice::from_ref(figures), &shop.tables)?;
+    Some(price_said(&range, rates, shop.form) + "." + &words::terms(rates, shop.form))
+}
+
+impl Call {
+    /// What is said at once, as the sheet would price what was typed.
+    #[must_use]
+    pub fn told(&self, base: &Job, shop: &Shop) -> CallTold {
+        self.tried(base, shop).unwrap_or_else(|said| CallTold {
+            said,
+            ..CallTold::default()
+        })
+    }
+
+    /// The edit that makes an empty job the one that the caller told of, on the machine that the price
+    /// was said for; none where nothing was typed, or where the job isn't empty any more.
+    #[must_use]
+    pub fn edit(&self, base: &Job, shop: &Shop) -> Option<Edit> {
+        let mut edits = self.typed(base, shop)?;
+        let machine = self.told(base, shop).machine;
+        let machine = machine.and_then(|machine| machine.of(&shop.tables.machines));
+        if base.field(Field::Machine).is_empty()
+            && let Some(machine) = machine
+        {
+            edits.push(field_edit(base, Field::Machine, &machine.name));
+        }
+        Edit::together(edits)
+    }
+
+    /// The edits that put what was said on the sheet, one part of it; none where nothing was.
+    fn typed(&self, base: &Job, shop: &Shop) -> Option<Vec<Edit>> {
+        if !Quick::is_offered(base) {
+            return None;
+        }
+        let said = |field: &CallField| !self.is_blank(*field);
+        let fields = CallField::ALL.iter().copied().filter(said);
+        let edits = fields.filter_map(|field| {
+            let text = self.text(field);
+            Some(match field.goes_to() {
+                LeadsTo::Field(on_sheet @ Field::Material) => {
+                    field_edit(base, on_sheet, Meant::of(text, shop).written(text, shop))
+                }
+                LeadsTo::Field(on_sheet) => field_edit(base, on_sheet, text),
+                LeadsTo::Column(column) => cell_edit(base, column, text),
+                LeadsTo::Rates => return None,
+            })
+        });
+        let mut edits: Vec<Edit> = edits.collect();
+        if edits.is_empty() {
+            return None;
+        }
+        edits.push(field_edit(base, Field::Quantity, words::ONE));
+        Some(edits)
+    }
+
+    /// The answer, or the sentence that says what is in the way of one.
+    fn tried(&self, base: &Job, shop: &Shop) -> Result<CallTold, String> {
+        let Some(edits) = self.typed(base, shop) else {
+            return Ok(CallTold::default());
+        };
+        let job = match Edit::together(edits).map(|edit| apply(base, &edit)) {
+            Some(done) => done.map_err(|refused| quick_words::refused(&refused))?.0,
+            None => base.clone(),
+        };
+        self.in_the_way(&job, shop)?;
+        let asked = to_input(&job, shop);
+        if is_unread(&asked) {
+            return Err(quick_words::SHEET_UNREAD.to_owned());
+        }
+        let meant = Meant::of(self.text(CallField::Material), shop);
+        let tried = Tried::best(&asked.input, &meant.priced(&shop.tables), &shop.tables);
+        let speaker = speaker(&job, shop);
+        let stops = tried.kinds(Level::Stop);
+        let range = QuickRange::of(&tried.figures, &shop.tables);
+        let said = match range.filter(|_| stops.is_empty()) {
+            Some(range) => {
+                let rates = &shop.tables.rates;
+                range_said(&range, rates, shop.form) + &words::terms(rates, shop.form)
+            }
+            None => {
+                let first = stops.first().map(|kind| speaker.finding(kind));
+                quick_words::stopped(first.as_deref())
+            }
+        };
+        let checks = tried.kinds(Level::Check);
+        let material = job.text(Field::Material).trim();
+        let rests = tried.figures.first().map(Rests::of);
+        Ok(CallTold {
+            said,
+            checks: checks
+                .iter()
+                .map(|kind: &Kind| speaker.finding(kind))
+                .collect(),
+            rests: rests.map_or_else(String::new, |rests| foot::rests_on(rests, Some(material))),
+            machine: tried.machine,
+        })
+    }
+
+    /// What can't be read, else what is missing.
+    fn in_the_way(&self, job: &Job, shop: &Shop) -> Result<(), String> {
+        let row = job.rows.first();
+        let why = |field: CallField| match field.goes_to() {
+            LeadsTo::Field(on_sheet) => job.field(on_sheet).why(),
+            LeadsTo::Column(column) => row.and_then(|row| row.cell(column).why),
+            LeadsTo::Rates => None,
+        };
+        let all = CallField::ALL.iter().copied();
+        let unread = all.filter_map(|field| {
+            let why = why(field)?;
+            Some(words::unread(field, self.text(field), why))
+        });
+        let unread: Vec<String> = unread.collect();
+        if !unread.is_empty() {
+            return Err(unread.join(" "));
+        }
+        let needed = [CallField::Tool, CallField::Material].into_iter();
+        let missing: Vec<CallField> = needed.filter(|field| self.is_blank(*field)).collect();
+        if !missing.is_empty() {
+            return Err(words::missing(&missing));
+        }
+        let material = self.text(CallField::Material);
+        match Meant::of(material, shop) {
+            Meant::Unknown => {
+                let name = material.trim().to_owned();
+                Err(speaker(job, shop).unknown(&UnknownName::Material(name)))
+            }
+            Meant::TooMany(number) => Err(quick_words::many_materials(material, number)),
+            Meant::Named(_) | Meant::Finished(_) | Meant::AnyOf(_) => Ok(()),
+        }
+    }
+}
