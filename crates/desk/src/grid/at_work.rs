@@ -76,7 +76,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
 
     pub(super) fn text_at(&self, at: GridAt) -> String {
         if at.row < self.model.row_count() {
-            self.model.text(at).into_owned()
+            self.model.typed(at).into_owned()
         } else {
             String::new()
         }

@@ -15,6 +15,10 @@ pub trait GridModel {
     fn columns(&self) -> &[GridColumn];
     /// The text that stands in a cell.
     fn text(&self, at: GridAt) -> Cow<'_, str>;
+    /// What of it was typed: that is what is edited and copied.
+    fn typed(&self, at: GridAt) -> Cow<'_, str> {
+        self.text(at)
+    }
     /// How the text of a cell came about.
     fn state(&self, at: GridAt) -> CellState;
     /// How many columns from the left stay in sight.

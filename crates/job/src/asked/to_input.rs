@@ -279,7 +279,10 @@ fn row_input(
         limits_assumed,
         risk_agreed: false,
         depth_mm: depth.mm,
-        depth_limits_mm: depth.limits_mm.or_else(|| titled(job, end, depth.mm?)),
+        depth_limits_mm: depth.limits_mm.or_else(|| match row.broken.value() {
+            Some(_) => (end == HoleEnd::Blind).then(|| stub_limits(depth.mm))?,
+            None => titled(job, end, depth.mm?),
+        }),
         end,
         tilt_deg,
         surface,
@@ -322,6 +325,17 @@ fn of_tool(row: &Row, tool: &Broken, shop: &Shop, unknown: &mut Vec<UnknownName>
         material,
         thickness_mm: typed.map_or_else(|| tool.left_or_usual_mm(), Length::mm),
     }]
+}
+
+/// How far the burn may stop short of the end of what is left of a tool in a blind hole, or go beyond: its
+/// last half millimeter holds nothing, and as much of the bottom hardly ever matters (our choice).
+fn stub_limits(left_mm: Option<f64>) -> Option<Limits> {
+    const OFF_MM: f64 = 0.5;
+    let left_mm = left_mm?;
+    Some(Limits::new(
+        (left_mm - OFF_MM).max(left_mm / 2.0),
+        left_mm + OFF_MM,
+    ))
 }
 
 /// The bore above a tool that broke below the part's face: the guide stays outside of it.

@@ -183,12 +183,6 @@ impl Saying<'_> {
         let parts = [Some(self.hours(lot)), self.electrodes(lot), self.days()];
         said.extend(joined(parts.into_iter().flatten(), words::COMMA));
         said.push(Piece::plain(words::END));
-        let figures = &self.results.figures;
-        if let Some(range) = broken_range(self.job, figures, self.shop)
-            && ordered_at(self.job).is_none()
-        {
-            said.push(Piece::plain(format!(" {range}")));
-        }
         said
     }
 
@@ -264,7 +258,10 @@ impl Saying<'_> {
                 }]
             });
         }
-        let template = if minimum {
+        let range = broken_range(self.job, &self.results.figures, self.shop);
+        let template = if range.is_some() {
+            words::BROKEN
+        } else if minimum {
             words::BY_MINIMUM
         } else {
             words::PRICED
@@ -272,6 +269,8 @@ impl Saying<'_> {
         filled(template, |name| {
             vec![match name {
                 "each" => Piece::of(with_currency(amount(each)), of_each).strong(),
+                "range" => Piece::plain(range.clone().unwrap_or_default()).strong(),
+                "reckoned" => Piece::of(amount(lot), of_lot),
                 "lot" if minimum => Piece::of(with_currency(amount(lot)), of_lot).strong(),
                 "lot" => Piece::of(amount(lot), of_lot).strong(),
                 _ => Piece::plain(form.count(f64::from(quantity))),

@@ -46,14 +46,27 @@ pub(crate) fn unread(unread: CallField, text: &str, why: &str) -> String {
     format!("{name} \u{201c}{}\u{201d}: {why}", quoted(text))
 }
 
+/// What is asked where a tool can't be got out, behind a range.
+pub(crate) fn or_the_try(rates: &Rates, form: Form) -> String {
+    format!(
+        " ({} {} if it can't be got out)",
+        try_charge(rates, form),
+        rates.currency
+    )
+}
+
 /// What goes with every price for a broken tool.
 #[must_use]
 pub fn terms(rates: &Rates, form: Form) -> String {
-    let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
-    let charge = money(charge, rates.minor_digits).unwrap_or_default();
-    let charge = quick::amounts([charge, charge], rates.minor_digits, form);
     format!(
-        " Neither thread nor hole is guaranteed; if it can't be got out, {charge} {} for the try.",
+        " Neither thread nor hole is guaranteed; if it can't be got out, {} {} for the try.",
+        try_charge(rates, form),
         rates.currency
     )
+}
+
+fn try_charge(rates: &Rates, form: Form) -> String {
+    let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
+    let charge = money(charge, rates.minor_digits).unwrap_or_default();
+    quick::amounts([charge, charge], rates.minor_digits, form)
 }

@@ -11,6 +11,9 @@ pub(crate) const PRICED: &str = "{each} each, {lot} for {parts}. ";
 /// The order's price each and of all that was ordered, where today's is another one.
 pub(crate) const ORDERED: &str = "Ordered at {each} each, {lot} for {parts}. ";
 
+/// The range of a broken tool's price, and what it was reckoned at.
+pub(crate) const BROKEN: &str = "{range}, reckoned at {reckoned}. ";
+
 /// The price of the lot where the minimum charge makes it.
 pub(crate) const BY_MINIMUM: &str = "Minimum {lot} for {parts}; ";
 

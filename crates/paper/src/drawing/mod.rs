@@ -5,4 +5,5 @@ pub mod hatch;
 pub mod map;
 pub mod section;
 pub mod spread;
+mod stub;
 pub mod tubes;

@@ -7,6 +7,7 @@ use quillbore_calc::job_figures::HoleFigures;
 
 use super::face::Face;
 use super::hatch::hatch;
+use super::stub::Stub;
 use crate::matter::{Hole, Matter};
 use crate::page::{Ink, Page, Path, Role, Step, Stroke, mm};
 use crate::typeset::flow::Flow;
@@ -35,12 +36,16 @@ pub struct Section {
     pub layers: Vec<f64>,
     /// Shares of the thickness behind which a free gap and a far wall follow.
     pub wall_behind: bool,
+    /// The broken tool that sits in the hole.
+    pub stub: Option<Stub>,
 }
 
 impl Section {
     /// A number that sections alike share.
     fn number(&self) -> u64 {
-        let lengths = self.layers.iter().chain([&self.tilt_deg]);
+        let stub = self.stub.iter();
+        let stub = stub.flat_map(|stub| [&stub.above, &stub.burnt]);
+        let lengths = self.layers.iter().chain([&self.tilt_deg]).chain(stub);
         // Zero is one number, whatever its sign.
         let words = lengths.map(|length| (length + 0.0).to_bits());
         words.fold(0xcbf2_9ce4_8422_2325, |number, word| {
@@ -183,12 +188,13 @@ pub fn of_row(figures: &HoleFigures, input: &RowInput) -> Option<Section> {
         blind: input.end == HoleEnd::Blind,
         entry: Face::of(input.surface),
         exit: exit_of(figures, input),
-        layers: input
-            .layers
-            .iter()
+        // What is left of a tool is no layer of the part.
+        layers: (input.layers.iter())
+            .filter(|_| input.broken.is_none())
             .map(|layer| layer.thickness_mm / total.max(f64::MIN_POSITIVE))
             .collect(),
         wall_behind: figures.behind_mm.is_some(),
+        stub: Stub::of(figures, input),
     })
 }
 
@@ -235,7 +241,8 @@ pub fn draw(page: &mut Page, section: &Section, (left, top, width, height): (f64
     // Beyond some 75 degrees a hole would leave the picture: it is drawn no flatter than that.
     let tan = libm::tan(section.tilt_deg.clamp(-75.0, 75.0).to_radians());
     let depth = if section.blind { thick * 0.7 } else { thick };
-    let half = width * 0.03 * (1.0 + tan * tan).sqrt();
+    let wide = if section.stub.is_some() { 0.09 } else { 0.03 };
+    let half = width * wide * (1.0 + tan * tan).sqrt();
     let middle = left + width / 2.0 - tan * depth / 2.0;
     let at = |y: f64| middle + tan * (y - surface);
     let lower = surface + depth;
@@ -257,6 +264,10 @@ pub fn draw(page: &mut Page, section: &Section, (left, top, width, height): (f64
         half,
         section.blind,
     );
+    if let Some(stub) = &section.stub {
+        let top = surface + depth * stub.above;
+        stub.draw(page, [(at(top), top), (at(lower), lower)], half);
+    }
     // The center line runs on by the same length along the axis, however flat it is.
     let over = height * 0.2 / (1.0 + tan * tan).sqrt();
     page.line(

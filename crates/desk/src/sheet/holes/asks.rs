@@ -22,7 +22,7 @@ fn repeated(model: &Holes<'_>, at: GridAt, rows: Vec<Vec<String>>) -> Vec<Vec<St
         return rows;
     };
     let above = GridAt::new(above, at.col);
-    vec![vec![model.text(above).into_owned()]]
+    vec![vec![model.typed(above).into_owned()]]
 }
 
 /// Whether what was typed in a cell is what the cell above holds, and longer than the mark that says so.
@@ -34,7 +34,7 @@ fn repeats(model: &Holes<'_>, at: GridAt, rows: &[Vec<String>]) -> bool {
         return false;
     };
     let typed = typed.trim();
-    typed.chars().count() > 2 && model.text(GridAt::new(above, at.col)) == typed
+    typed.chars().count() > 2 && model.typed(GridAt::new(above, at.col)) == typed
 }
 
 /// What the grid wants, as edits of the job.

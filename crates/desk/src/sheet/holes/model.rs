@@ -8,7 +8,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::job::FigureKey;
 use quillbore_job::results::Results;
 use quillbore_job::words::english;
-use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit};
+use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Row, Shop, Unit};
 
 use super::columns::{Made, Shown, grid_column};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
@@ -154,6 +154,10 @@ impl GridModel for Holes<'_> {
                 if *column == Column::Count && row.count.is_empty() && !row.places.is_empty() {
                     return Cow::Owned(row.places.len().to_string());
                 }
+                // What broke stands in the place of a size, in pencil: its own column is among the others.
+                if *column == Column::Size && row.size.is_empty() {
+                    return Cow::Borrowed(row.broken.text());
+                }
                 let look = row.cell(*column);
                 let other =
                     column.is_measured() && look.unit.is_some_and(|unit| unit != self.job.unit);
@@ -168,16 +172,22 @@ impl GridModel for Holes<'_> {
         }
     }
 
+    fn typed(&self, at: GridAt) -> Cow<'_, str> {
+        match self.state(at) {
+            CellState::Usual => Cow::Borrowed(""),
+            _ => self.text(at),
+        }
+    }
+
     fn state(&self, at: GridAt) -> CellState {
         match self.shown.get(at.col) {
             Some(Shown::Typed(column)) => {
-                let why = self
-                    .job
-                    .rows
-                    .get(at.row)
-                    .and_then(|row| row.cell(*column).why);
-                if why.is_some() {
+                let row = self.job.rows.get(at.row);
+                let is_tool = |row: &Row| *column == Column::Size && row.size.is_empty();
+                if row.and_then(|row| row.cell(*column).why).is_some() {
                     CellState::Unread
+                } else if row.is_some_and(|row| is_tool(row) && !row.broken.is_empty()) {
+                    CellState::Usual
                 } else {
                     CellState::Plain
                 }

@@ -36,14 +36,14 @@ pub struct CallTold {
     pub machine: Option<Idx<Machine>>,
 }
 
-/// The range of the price of a job that burns broken tools out, and what goes with it; `None` for all
-/// other jobs, and where there is no price.
+/// The range of the price of a job that burns broken tools out, with what is asked for the try; `None` for
+/// all other jobs, and where there is no price.
 #[must_use]
 pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<String> {
     job.rows.iter().find(|row| row.broken.value().is_some())?;
     let rates = &shop.tables.rates;
     let range = QuickRange::of(std::slice::from_ref(figures), &shop.tables)?;
-    Some(price_said(&range, rates, shop.form) + "." + &words::terms(rates, shop.form))
+    Some(price_said(&range, rates, shop.form) + &words::or_the_try(rates, shop.form))
 }
 
 impl Call {
