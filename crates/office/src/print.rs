@@ -62,6 +62,7 @@ pub fn usual(job: &Job) -> Vec<Paper> {
         Paper::Quotation | Paper::Traveler => true,
         Paper::Confirmation => has(SlipKind::Order),
         Paper::Receiving => has(SlipKind::Received),
+        Paper::ToolReceipt => job.has_broken_tool(),
         Paper::Inspection => has(SlipKind::Run) || has(SlipKind::Inspection),
         Paper::FirstArticle => inspected::wants_first_article(job),
         Paper::Certificate | Paper::Packing | Paper::Label => has(SlipKind::Delivery),

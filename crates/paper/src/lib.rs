@@ -19,7 +19,9 @@ pub use papers::quotation::quotation;
 
 use quillbore_job::{Language, Paper};
 
-use papers::{certificate, confirmation, first_article, inspection, label, packing, receiving};
+use papers::{
+    certificate, confirmation, first_article, inspection, label, packing, receiving, tool_receipt,
+};
 
 /// Whether a paper is printed in the customer's language; the traveler is in the shop's own, since the floor
 /// reads it.
@@ -29,6 +31,7 @@ pub const fn is_in_customers_language(paper: Paper) -> bool {
         Paper::Quotation
         | Paper::Confirmation
         | Paper::Receiving
+        | Paper::ToolReceipt
         | Paper::Inspection
         | Paper::FirstArticle
         | Paper::Certificate
@@ -59,6 +62,7 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
         Paper::Quotation => quotation(matters),
         Paper::Confirmation => confirmation::confirmation(first),
         Paper::Receiving => receiving::receiving(first),
+        Paper::ToolReceipt => tool_receipt::tool_receipt(first),
         Paper::Traveler => traveler(first),
         Paper::Inspection => inspection::inspection(first),
         Paper::FirstArticle => first_article::first_article(first),

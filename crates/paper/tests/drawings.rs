@@ -52,6 +52,7 @@ fn walls_of_a_section_stand_at_the_true_angle() {
             exit: Face::Square,
             layers: Vec::new(),
             wall_behind: false,
+            stub: None,
         };
         let mut page = Page::default();
         section::draw(&mut page, &section, (0.0, 0.0, 100.0, 50.0));

@@ -241,6 +241,9 @@ impl Voice<'_> {
                     allowed_mm,
                     is_general: self.row.given_depth_limits().is_none(),
                 }
+            } else if self.row.broken.is_some() {
+                // Nobody asks how deep what is left of a tool is burnt to a tenth.
+                return;
             } else {
                 Kind::DepthBySteps { by_mm, two_steps }
             };

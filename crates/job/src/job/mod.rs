@@ -121,6 +121,12 @@ impl Job {
         self.fields.get(&field).unwrap_or(&Entry::EMPTY)
     }
 
+    /// Whether a broken tool is to be burnt out.
+    #[must_use]
+    pub fn has_broken_tool(&self) -> bool {
+        self.rows.iter().any(|row| !row.broken.is_empty())
+    }
+
     /// A field's text, as typed; empty where nothing was.
     #[must_use]
     pub fn text(&self, field: Field) -> &str {

@@ -52,6 +52,8 @@ pub enum Blocker {
     NoOrderPrice,
     /// No parts were received.
     NoParts,
+    /// No broken tool is on the sheet.
+    NoBrokenTool,
     /// Fewer parts came than this lot needs.
     Missing {
         /// Parts here.
@@ -159,6 +161,11 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
             if sum::<kind::Received, _>(job, line::Count) == 0 {
                 found.push(Blocker::NoParts);
             }
+        }
+        Paper::ToolReceipt => {
+            sheet(job, results, &mut found);
+            found.extend(results.unpriced.then_some(Blocker::Unpriced));
+            found.extend((!job.has_broken_tool()).then_some(Blocker::NoBrokenTool));
         }
         Paper::Traveler => {
             sheet(job, results, &mut found);

@@ -15,6 +15,8 @@ list! {
     Confirmation "confirmation" 'C';
     /// The receiving slip.
     Receiving "receiving" 'R';
+    /// The receipt for a broken tool, which goes with the part.
+    ToolReceipt "tool-receipt" 'K';
     /// The traveler.
     Traveler "traveler" 'T';
     /// The hole inspection record.

@@ -404,6 +404,7 @@ pub fn blocker(blocker: &Blocker) -> String {
             "currency, exchange rate or the day of that rate is missing".to_owned()
         }
         Blocker::NoParts => "the parts are not here".to_owned(),
+        Blocker::NoBrokenTool => "no broken tool is on the sheet".to_owned(),
         Blocker::Missing { here, ordered } => {
             format!("{here} of {ordered} parts are here, and the order is not due in parts")
         }

@@ -138,6 +138,7 @@ pub const fn paper(paper: Paper) -> &'static str {
         Paper::Quotation => "quotation",
         Paper::Confirmation => "order confirmation",
         Paper::Receiving => "receiving slip",
+        Paper::ToolReceipt => "broken tool receipt",
         Paper::Traveler => "traveler",
         Paper::Inspection => "hole inspection record",
         Paper::FirstArticle => "first article report",

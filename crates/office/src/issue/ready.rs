@@ -148,7 +148,7 @@ fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
         Paper::Certificate | Paper::Packing | Paper::Label => counts::<kind::Delivery>(job)
             .map(|count| line(count, None))
             .collect(),
-        Paper::Traveler | Paper::Inspection | Paper::FirstArticle => follows
+        Paper::ToolReceipt | Paper::Traveler | Paper::Inspection | Paper::FirstArticle => follows
             .quantity
             .map(|quantity| line(quantity, None))
             .into_iter()

@@ -1,5 +1,6 @@
 //! A row of holes with all that is known of it, as papers show it.
 
+use quillbore_calc::Limits;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::{Form, Row, Unit};
@@ -73,6 +74,44 @@ impl Hole<'_> {
             None if self.row.end.is_empty() => (self.words.hole.end)(HoleEnd::Through).to_owned(),
             None => self.row.end.text().trim().to_owned(),
         }
+    }
+
+    /// Its size as the drawing gives it, or the broken tool that sits there.
+    pub fn size_text(&self) -> String {
+        let typed = match self.row.size.text().trim() {
+            "" => self.row.broken.text().trim(),
+            typed => typed,
+        };
+        shown::plus_minus(typed)
+    }
+
+    /// Lower and upper limit of its diameter [mm]; a broken tool's burnt hole has none that anybody
+    /// would measure.
+    pub fn limits_mm(&self) -> Option<Limits> {
+        let figures = self.figures.filter(|_| !self.is_broken_tool());
+        figures.and_then(|figures| figures.limits_mm)
+    }
+
+    /// Whether a broken tool sits there.
+    pub fn is_broken_tool(&self) -> bool {
+        !self.row.broken.is_empty()
+    }
+
+    /// How the broken tool sits there, as it was said: below the face, what was tried.
+    pub fn tool_told(&self, unit: Unit) -> Vec<String> {
+        let row = self.row;
+        let mut said = Vec::new();
+        let typed = |text: &str| (!text.trim().is_empty()).then(|| text.trim().to_owned());
+        if !row.size.is_empty() {
+            said.extend(typed(row.broken.text()).map(|tool| (self.words.hole.broken)(&tool)));
+        }
+        let below = row.below.value();
+        let below =
+            below.map(|below| shown::with_unit(self.form, below.mm(), unit, shown::middling(unit)));
+        let below = below.or_else(|| typed(row.below.text()));
+        said.extend(below.map(|below| (self.words.hole.below)(&below)));
+        said.extend(typed(row.tried.text()).map(|tried| (self.words.hole.tried)(&tried)));
+        said
     }
 
     /// Whether it is closed at its end.

@@ -153,6 +153,14 @@ impl<'a> Matter<'a> {
         rows.chain(fields).any(speaks_of_thread)
     }
 
+    /// What one part weighs as printed; what can't be read stands as it was typed.
+    pub fn mass_of_one(&self) -> String {
+        match self.mass_text(1) {
+            unread if unread.is_empty() => self.text(Field::Mass).to_owned(),
+            read => read,
+        }
+    }
+
     /// What so many parts weigh as printed; empty where nobody said what one does.
     pub fn mass_text(&self, parts: u32) -> String {
         const KG_PER_LB: f64 = 0.453_592_37;
@@ -288,7 +296,10 @@ impl<'a> Matter<'a> {
     /// Which kinds of holes the job has: open at the far end, closed, or both.
     pub fn kinds(&self) -> Kinds {
         let closed = |row: &Row| row.end.value() == Some(&HoleEnd::Blind);
-        let rows = || self.job.rows.iter().map(AsRef::as_ref);
+        // Nobody measures what is burnt out of a broken tool, so it is of no kind beside holes.
+        let only_tools = self.job.rows.iter().all(|row| !row.broken.is_empty());
+        let counts = move |row: &&Row| only_tools || row.broken.is_empty();
+        let rows = || self.job.rows.iter().map(AsRef::as_ref).filter(counts);
         Kinds {
             open: rows().any(|row| !closed(row)),
             blind: rows().any(closed),

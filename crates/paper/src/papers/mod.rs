@@ -15,4 +15,5 @@ pub mod receiving;
 mod sample;
 mod scope;
 mod settled;
+pub mod tool_receipt;
 pub mod traveler;

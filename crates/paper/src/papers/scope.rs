@@ -17,7 +17,14 @@ pub(crate) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let table = holes(matter);
     let keep = table.least(flow) + mm(6.0);
     flow.section(words.scope, "", keep);
-    flow.text(BODY, (words.offered)(matter.kinds()));
+    let tools = matter.holes().any(|hole| hole.is_broken_tool());
+    let holes = matter.holes().any(|hole| !hole.is_broken_tool());
+    if holes || !tools {
+        flow.text(BODY, (words.offered)(matter.kinds()));
+    }
+    if tools {
+        flow.text(BODY, words.offered_tools);
+    }
     flow.take(mm(1.0));
     if table.rows.is_empty() {
         flow.text(STRONG, words.no_holes);
@@ -68,7 +75,7 @@ fn holes(matter: &Matter<'_>) -> Table {
 fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
-    let limits = figures.and_then(|figures| figures.limits_mm);
+    let limits = hole.limits_mm();
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
             shown::lower(matter.form(), lower, unit, fine),
@@ -88,7 +95,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
             hole.count()
                 .map_or_else(String::new, |count| matter.form().count(f64::from(count))),
         ),
-        Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+        Cell::new(hole.size_text()),
         Cell::new(lower),
         Cell::new(upper),
         Cell::new(depth),
@@ -107,6 +114,7 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     if !row.surface.text().trim().is_empty() {
         said.push((hole.words.hole.entry)(row.surface.text().trim()));
     }
+    said.extend(hole.tool_told(matter.job.unit));
     if !row.recess.text().trim().is_empty() {
         said.push((hole.words.hole.recess)(row.recess.text().trim()));
     }

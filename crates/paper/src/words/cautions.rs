@@ -11,6 +11,19 @@ pub const FIRST: &str = "These cautions are reminders for trained people. Local 
      machine's own safety instructions, the safety data sheets and the word of licensed or \
      appointed people stand above them; where those ask for more, do more.";
 
+/// Name beside what is said of sludge.
+pub const SLUDGE: &str = "Sludge, skin";
+/// Name beside what the materials bring.
+pub const MATERIALS: &str = "Materials";
+
+/// What the materials bring, in short.
+pub fn of_materials(shorts: &str) -> String {
+    format!(
+        "{shorts}. Extraction on, gloves; no dry sweeping, no blowing off; wash before eating; sludge and \
+         fluid go as local waste rules say, never poured away. Read the safety data sheets."
+    )
+}
+
 /// A pressure in both units that gauges have.
 pub fn pressure(bar: &str, psi: &str) -> String {
     format!("{bar}\u{a0}bar ({psi}\u{a0}psi)")
@@ -55,7 +68,7 @@ pub fn always(pressure: Option<&str>) -> Vec<(&'static str, String)> {
                 .to_owned(),
         ),
         (
-            "Sludge, skin",
+            SLUDGE,
             "Sludge and used fluid hold fines of the part and of the electrode, brass and copper \
              too. Gloves and glasses; no dry sweeping, no blowing off; wash before eating. Both \
              are collected and handed over as local waste rules say, never poured away."

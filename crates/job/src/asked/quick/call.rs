@@ -40,7 +40,7 @@ pub struct CallTold {
 /// all other jobs, and where there is no price.
 #[must_use]
 pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<String> {
-    job.rows.iter().find(|row| row.broken.value().is_some())?;
+    job.has_broken_tool().then_some(())?;
     let rates = &shop.tables.rates;
     let range = QuickRange::of(std::slice::from_ref(figures), &shop.tables)?;
     Some(price_said(&range, rates, shop.form) + &words::or_the_try(rates, shop.form))

@@ -99,9 +99,9 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
     let words = &matter.words().first_article.characteristics;
     let (form, fine) = (matter.form(), matter.fine());
     let sign = unit.symbol();
-    let limits = hole.figures.and_then(|figures| figures.limits_mm);
+    let limits = hole.limits_mm();
     let limits = limits.map_or_else(
-        || shown::plus_minus(hole.row.size.text().trim()),
+        || hole.size_text(),
         |Limits { lower, upper }| {
             let upper = shown::length(form, upper, unit, fine);
             match lower {

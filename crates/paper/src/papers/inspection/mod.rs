@@ -96,7 +96,7 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     let mut table = Table::new(columns);
     let fine = matter.fine();
     for hole in matter.holes() {
-        let limits = hole.figures.and_then(|figures| figures.limits_mm);
+        let limits = hole.limits_mm();
         // A maximum alone has no pin that must go in.
         let pin = |limit: fn(Limits) -> f64| {
             let limit = limits.map(limit).filter(|mm| *mm > 0.0);
@@ -114,7 +114,7 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         }
         cells.extend([
             Cell::new(count),
-            Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+            Cell::new(hole.size_text()),
             Cell::new(pin(|limits| limits.lower)),
             Cell::new(pin(|limits| limits.upper)),
             Cell::new(hole.depth_text(unit)),

@@ -191,7 +191,7 @@ fn size(matter: &Matter<'_>) -> String {
         said.push(sizes.map(|size| shown::or_missing(&size)).join(" \u{d7} "));
     }
     if matter.has(Field::Mass) {
-        said.push(matter.text(Field::Mass).to_owned());
+        said.push(matter.mass_of_one());
     }
     if said.is_empty() {
         matter.words().phrases.not_named.to_owned()

@@ -2,7 +2,7 @@
 
 use crate::matter::Matter;
 use crate::page::{Ink, mm};
-use crate::papers::charged_once;
+use crate::papers::{charged_once, tool_receipt};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -44,6 +44,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     table.set(flow);
     charged_once::set(matter, price, flow);
+    if matter.job.has_broken_tool()
+        && let Some([from, to]) = tool_receipt::range(matter).filter(|[from, to]| from < to)
+    {
+        let [from, to] = [from, to].map(|amount| tool_receipt::amount_of(matter, amount));
+        flow.take(mm(1.5));
+        flow.text(BODY, &(words.tools_range)(&from, &to));
+        flow.text(BODY, &tool_receipt::try_charge(matter).unwrap_or_default());
+    }
     if price.breaks.iter().any(|line| line.minimum) {
         let rates = &matter.tables.rates;
         let amount = matter

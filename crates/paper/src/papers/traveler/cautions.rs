@@ -5,14 +5,71 @@ use quillbore_job::{Field, Value};
 
 use super::part::layer_materials;
 use crate::matter::Matter;
-use crate::page::mm;
+use crate::page::{Ink, mm};
 use crate::typeset::flow::Flow;
-use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::look::{BODY, CAPTION, COLUMN, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
 use crate::words::cautions;
 
-pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+pub(in crate::papers) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let list = list(matter);
+    flow.section(cautions::NAME, "", mm(40.0));
+    flow.paragraph(&[Span::new(STRONG, cautions::FIRST)], 0.0);
+    flow.take(mm(1.0));
+    // No page holds but one of them.
+    let (first, last) = list.split_at(list.len().saturating_sub(2));
+    for (name, text) in first {
+        side(flow, name, |flow| flow.text(BODY, text));
+    }
+    flow.together(|flow| {
+        for (name, text) in last {
+            side(flow, name, |flow| flow.text(BODY, text));
+        }
+    });
+}
+
+/// The same in small type, for a paper of one page: of the materials what can kill in full, the rest in
+/// short.
+pub(in crate::papers) fn small(matter: &Matter<'_>, flow: &mut Flow) {
+    flow.section(cautions::NAME, "", mm(20.0));
+    let small = CAPTION.ink(Ink::Text);
+    flow.text(small, cautions::FIRST);
+    let (burning, others): (Vec<_>, Vec<_>) = dangers(matter)
+        .into_iter()
+        .partition(|(hazard, _)| matches!(hazard, Hazard::BurningFines | Hazard::Beryllium));
+    let mut all: Vec<(&str, String)> = burning
+        .into_iter()
+        .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
+        .collect();
+    if !others.is_empty() {
+        let shorts: Vec<&str> = others.iter().map(|(of, _)| cautions::short(*of)).collect();
+        all.push((
+            cautions::MATERIALS,
+            cautions::of_materials(&shorts.join(", ")),
+        ));
+    }
+    // What is said of sludge stands with the materials already.
+    let told = |(name, _): &(&str, String)| others.is_empty() || *name != cautions::SLUDGE;
+    all.extend(of_every_job(matter).into_iter().filter(told));
+    for (name, text) in all {
+        let name = format!("{name}: ");
+        flow.paragraph(&[Span::new(COLUMN, &name), Span::new(small, &text)], 0.0);
+    }
+}
+
+/// Each caution with its name: of the materials, of every job, the shop's own.
+fn list(matter: &Matter<'_>) -> Vec<(&'static str, String)> {
+    let mut list: Vec<(&'static str, String)> = dangers(matter)
+        .into_iter()
+        .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
+        .collect();
+    list.extend(of_every_job(matter));
+    list
+}
+
+/// Those of every job, and the shop's own.
+fn of_every_job(matter: &Matter<'_>) -> Vec<(&'static str, String)> {
     let of_job = match matter.job.field(Field::FlushPressure).value() {
         Some(Value::PressureBar(bar)) => *bar,
         _ => 0.0,
@@ -24,29 +81,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             &matter.form().fixed(psi(most), 0),
         )
     });
-    let mut list: Vec<(&str, String)> = dangers(matter)
-        .into_iter()
-        .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
-        .collect();
-    list.extend(cautions::always(pressure.as_deref()));
-    let own = &matter.issuer.cautions;
-    flow.section(cautions::NAME, "", mm(40.0));
-    flow.paragraph(&[Span::new(STRONG, cautions::FIRST)], 0.0);
-    flow.take(mm(1.0));
-    list.extend(
-        own.iter()
-            .map(|text| (cautions::IN_THIS_SHOP, text.clone())),
-    );
-    // No page holds but one of them.
-    let (first, last) = list.split_at(list.len().saturating_sub(2));
-    for (name, text) in first {
-        side(flow, name, |flow| flow.text(BODY, text));
-    }
-    flow.together(|flow| {
-        for (name, text) in last {
-            side(flow, name, |flow| flow.text(BODY, text));
-        }
-    });
+    let mut list = cautions::always(pressure.as_deref());
+    let own = matter.issuer.cautions.iter();
+    list.extend(own.map(|text| (cautions::IN_THIS_SHOP, text.clone())));
+    list
 }
 
 /// Each danger once, with the materials that bring it: the job's own, then those of layers.

@@ -65,7 +65,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
-    let limits = figures.and_then(|figures| figures.limits_mm);
+    let limits = hole.limits_mm();
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
             shown::lower(matter.form(), lower, unit, fine),
@@ -91,7 +91,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRo
     let cells = [
         Cell::new(hole.mark()),
         Cell::new(count),
-        Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+        Cell::new(hole.size_text()),
         Cell::new(lower),
         Cell::new(upper),
         Cell::new(hole.depth_text(unit)),

@@ -90,7 +90,7 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], wide: f64) -> Table {
     table.row(TableRow::new(serials).at_least(HAND));
     let fine = matter.fine();
     for hole in matter.holes() {
-        let limits = hole.figures.and_then(|figures| figures.limits_mm);
+        let limits = hole.limits_mm();
         let size = limits.map_or_else(String::new, |Limits { lower, upper }| {
             let upper = shown::length(matter.form(), upper, unit, fine);
             if lower > 0.0 {

@@ -163,7 +163,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
     let mut sizes: Vec<(Limits, Vec<RowId>)> = Vec::new();
     let mut known: BTreeMap<[u64; 2], usize> = BTreeMap::new();
     for hole in matter.holes() {
-        let Some(limits) = hole.figures.and_then(|figures| figures.limits_mm) else {
+        let Some(limits) = hole.limits_mm() else {
             continue;
         };
         // Zero is one number, whatever its sign.

@@ -1,7 +1,7 @@
 //! The traveler: what goes with the parts and lets a stranger start without a question.
 
 mod basis;
-mod cautions;
+pub(in crate::papers) mod cautions;
 mod depths;
 mod floor;
 mod floor_note;

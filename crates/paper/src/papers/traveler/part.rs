@@ -68,7 +68,7 @@ pub(super) fn part(matter: &Matter<'_>, flow: &mut Flow) {
             &[
                 Captioned::of(words::SIZE, &size(matter), 3.0),
                 Captioned::of(words::WALL, &matter.typed_length(Field::Thickness), 1.6),
-                Captioned::of(words::MASS, matter.text(Field::Mass), 1.4).style(STRONG),
+                Captioned::of(words::MASS, &matter.mass_of_one(), 1.4).style(STRONG),
             ],
         );
         let lifted = lifting::lifting(matter.input.mass_kg);

@@ -98,6 +98,7 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     if !row.surface.text().trim().is_empty() {
         said.push(hole_words::entry(row.surface.text().trim()));
     }
+    said.extend(hole.tool_told(matter.job.unit));
     if !row.recess.text().trim().is_empty() {
         said.push(hole_words::recess(row.recess.text().trim()));
     }

@@ -9,6 +9,12 @@ pub struct Hole {
     pub end: fn(HoleEnd) -> &'static str,
     /// The surface at the entry.
     pub entry: fn(&str) -> String,
+    /// The broken tool that sits in it.
+    pub broken: fn(&str) -> String,
+    /// How deep below the face a broken tool begins.
+    pub below: fn(&str) -> String,
+    /// What was tried to get it out.
+    pub tried: fn(&str) -> String,
     /// The recess that it begins in.
     pub recess: fn(&str) -> String,
     /// The surface at the exit.

@@ -21,6 +21,7 @@ mod papers;
 mod phrases;
 mod quotation;
 mod receiving;
+mod tool_receipt;
 mod who;
 
 pub use agreed::Agreed;
@@ -43,6 +44,7 @@ pub use papers::{Papers, titled};
 pub use phrases::Phrases;
 pub use quotation::Quotation;
 pub use receiving::Receiving;
+pub use tool_receipt::ToolReceipt;
 pub use who::Who;
 
 use quillbore_job::{Form, Language};
@@ -94,6 +96,8 @@ pub struct Words {
     pub quotation: Quotation,
     /// The receiving slip.
     pub receiving: Receiving,
+    /// The receipt for a broken tool.
+    pub tool_receipt: ToolReceipt,
     /// Whom a paper goes to.
     pub who: Who,
 }

@@ -102,6 +102,10 @@ pub struct Quotation {
     pub replaces: fn(&str) -> String,
     /// What is offered, by the kinds of holes that there are.
     pub offered: fn(Kinds) -> &'static str,
+    /// What is offered of broken tools.
+    pub offered_tools: &'static str,
+    /// How far the price of burning them out may go, from and to.
+    pub tools_range: fn(&str, &str) -> String,
     /// Lead time in days.
     pub lead: fn(Form, u32) -> String,
     /// How long the quotation stands.

@@ -8,6 +8,9 @@ use crate::words::customer::Hole;
 pub(super) const WORDS: Hole = Hole {
     end,
     entry,
+    broken: |tool| format!("Broken tool: {tool}."),
+    below: |below| format!("Below the face: {below}."),
+    tried: |tried| format!("Tried so far: {tried}."),
     recess,
     exit,
     layers,

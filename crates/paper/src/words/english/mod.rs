@@ -21,6 +21,7 @@ mod papers;
 pub mod phrases;
 mod quotation;
 mod receiving;
+mod tool_receipt;
 mod who;
 
 use super::customer::Words;
@@ -48,5 +49,6 @@ pub(super) const WORDS: Words = Words {
     phrases: phrases::WORDS,
     quotation: quotation::WORDS,
     receiving: receiving::WORDS,
+    tool_receipt: tool_receipt::WORDS,
     who: who::WORDS,
 };

@@ -73,6 +73,14 @@ pub(super) const WORDS: Quotation = Quotation {
     until,
     drawing,
     offered,
+    offered_tools: "Burning out the broken tools below, as far as they can be got out; nothing of them is \
+                    measured, the thread is gauged where it can be.",
+    tools_range: |from, to| {
+        format!(
+            "What breaks out is seen only then: the lot may come to {from} up to about {to}. We ask before it \
+             comes to more than that."
+        )
+    },
 };
 
 /// Holes that are offered as through ones because nobody gave their end, by their marks.

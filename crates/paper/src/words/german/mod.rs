@@ -21,6 +21,7 @@ mod phrases;
 mod quotation;
 mod receiving;
 mod sheet;
+mod tool_receipt;
 mod who;
 
 use quillbore_job::Form;
@@ -51,6 +52,7 @@ pub(super) const WORDS: Words = Words {
     phrases: phrases::WORDS,
     quotation: quotation::WORDS,
     receiving: receiving::WORDS,
+    tool_receipt: tool_receipt::WORDS,
     who: who::WORDS,
 };
 

@@ -12,6 +12,7 @@ const fn name(paper: Paper) -> &'static str {
         Paper::Quotation => "Angebot",
         Paper::Confirmation => "Auftragsbestätigung",
         Paper::Receiving => "Wareneingangsschein",
+        Paper::ToolReceipt => "Annahmeschein für ein abgebrochenes Werkzeug",
         Paper::Traveler => "Laufkarte",
         Paper::Inspection => "Prüfprotokoll der Bohrungen",
         Paper::FirstArticle => "Erstmusterprüfbericht",

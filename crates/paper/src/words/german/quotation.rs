@@ -77,6 +77,14 @@ pub(super) const WORDS: Quotation = Quotation {
         )
     },
     replaces: |numbers| format!("Ersetzt {numbers}: nicht mehr gültig."),
+    offered_tools: "Ausbrennen der unten genannten abgebrochenen Werkzeuge, so weit sie sich entfernen lassen; \
+                    gemessen wird daran nichts, das Gewinde wird gelehrt, wo es geht.",
+    tools_range: |from, to| {
+        format!(
+            "Wie es ausgeht, zeigt sich erst dabei: das Los kann auf {from} bis etwa {to} kommen. Bevor es \
+             mehr wird, fragen wir nach."
+        )
+    },
     offered: |kinds| match (kinds.open, kinds.blind) {
         (false, true) => {
             "Funkenerosives Bohren (Startlochbohren) der unten genannten Bohrungen; jede Bohrung mit \

@@ -18,6 +18,7 @@ pub mod plan;
 pub mod record;
 pub mod stop;
 pub mod title;
+pub mod tool;
 
 use quillbore_job::words::own::{self, Rests};
 

@@ -156,7 +156,7 @@ fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit, form: Form) -> Pri
 /// One row's locations under its name, with what they all share told once.
 fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let (alike, columns) = alike(lines);
-    let size = shown::plus_minus(hole.row.size.text().trim());
+    let size = hole.size_text();
     let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
     flow.need(least(1));
