@@ -520,3 +520,74 @@ fn no_text_is_under_eight_points() {
         }
     }
 }
+
+/// What came in, what is agreed and what the floor needs stand on the receipt; neither it nor the quotation
+/// promises limits or pins of a hole that nobody measures.
+#[test]
+fn broken_tools_have_a_receipt_with_their_range() {
+    let job = hard("broken-tools");
+    let receipt = says(&job, Paper::ToolReceipt);
+    tells(
+        &receipt,
+        &[
+            "Broken tool receipt",
+            "M. Orrin, 555 0142",
+            "by van on Monday",
+            "160 mm x 80 mm x 60 mm",
+            "4 kg",
+            "M6 tap",
+            "high-speed steel",
+            "hammer and punch",
+            "1/4-20 tap, carbide",
+            "assumed",
+            "Price from ",
+            "If it can't be got out, ",
+            "Neither thread nor hole is guaranteed",
+            "our liability is limited to 500 ",
+            "read and agreed, the work may begin: name, date",
+            "each beside the last",
+            "first plunge set to, from touching the stub",
+            "Find the axis by the hole or thread",
+            "Fluid under pressure:",
+        ],
+    );
+    let quotation = says(&job, Paper::Quotation);
+    tells(
+        &quotation,
+        &[
+            "Burning out the broken tools below",
+            "Tried so far: hammer and punch.",
+            "Below the face: 2.00 mm.",
+            "the lot may come to ",
+            "neither the tool's coming out whole nor the thread",
+        ],
+    );
+    for promised in ["checked by pin", "2.90", "4.717"] {
+        assert!(!quotation.contains(promised), "{promised}\nin\n{quotation}");
+    }
+    let traveler = says(&job, Paper::Traveler);
+    tells(&traveler, &["Tried so far: hammer and punch.", "M12 screw"]);
+}
+
+/// One broken tool takes one page, on both sheets and in both languages.
+#[test]
+fn the_receipt_of_one_tool_is_one_page() {
+    let shop = Shop::embedded().expect("the shop");
+    let mut job = hard("broken-tools");
+    let edit = Edit::DeleteRows {
+        rows: job.rows.iter().skip(1).map(|row| row.id).collect(),
+    };
+    job = apply(&job, &edit).expect("an edit").0;
+    for sheet in [Sheet::A4, Sheet::Letter] {
+        for language in Language::ALL {
+            common::printed(&job, shop, sheet, |matter| {
+                let matter = quillbore_paper::matter::Matter {
+                    language: *language,
+                    ..matter
+                };
+                let document = quillbore_paper::document(Paper::ToolReceipt, &[matter]);
+                assert_eq!(document.pages.len(), 1, "{sheet:?} {language:?}");
+            });
+        }
+    }
+}

@@ -10,7 +10,9 @@ mod start;
 pub use choice::{Choice, Plan, Stock, plan};
 pub use start::Start;
 
-use crate::quantity::Spread;
+use size::Size;
+
+use crate::quantity::{Limits, Spread};
 use crate::standards::threads::Thread;
 use crate::tables::Family;
 
@@ -134,6 +136,12 @@ impl Broken {
             run_out_mm: 0.1,
             off_center_mm: 0.15,
         }
+    }
+
+    /// Least and greatest electrode for one plunge [mm]; `None` where a figure makes no sense.
+    pub(crate) fn electrode_mm(&self, start: &Start) -> Option<Limits> {
+        let size = Size::of(self, start)?;
+        Some(size.hole.map(|hole| hole - 2.0 * self.gap_mm))
     }
 
     /// Feed in it relative to full metal.

@@ -4,7 +4,7 @@ use alloc::boxed::Box;
 use alloc::vec::Vec;
 
 use super::context::Context;
-use super::facts::ByRecords;
+use super::facts::{ByRecords, TubeFacts};
 use super::planned::Plan;
 use super::profile::Profile;
 use crate::broken::{self, Broken, Choice};
@@ -12,7 +12,7 @@ use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{HoleEnd, RowInput};
 use crate::plunge::{Asked, LARGEST_MM, Manner, Opening, Way, ways};
-use crate::quantity::{Limits, Spread};
+use crate::quantity::{Limits, ROUNDING_MM, Spread};
 use crate::tables::Tube;
 
 /// Smallest hole that a tube is led along a circle in [mm] («memory» of common practice, no source).
@@ -22,6 +22,9 @@ pub(super) const CIRCLE_FROM_MM: f64 = 1.5;
 const CIRCLE_WIDTH_MM: f64 = 0.1;
 /// Deviation of the minutes and the wear of an opened hole beside those of one plunge (ours).
 const OPENED_SIGMA: f64 = 0.25;
+
+/// How many of the widest tubes are tried that open a hole: a thinner one takes more plunges (ours).
+const WIDEST: usize = 4;
 
 /// What makes a row's burn another one than a plunge into full metal.
 #[derive(Clone, Debug, PartialEq)]
@@ -114,10 +117,21 @@ struct Plunge {
 impl Context<'_> {
     /// The plan of a row with a broken tool in it.
     pub(super) fn planned_broken(&self, row: &RowInput, tool: &Broken, bare: Plan) -> Plan {
-        let typed = self.typed_place(row, &bare);
-        let plunges = self.plunges(row, &bare, typed);
         let gap_mm = self.gap_near(tool);
         let tool = Broken { gap_mm, ..*tool };
+        let looked_at = match self.typed_place(row, &bare) {
+            Some(typed) => alloc::vec![typed],
+            None => {
+                let Some(outer) = tool.electrode_mm(&self.start.broken) else {
+                    return bare;
+                };
+                let least_mm = outer.lower - ROUNDING_MM;
+                self.looked_at(&bare, least_mm, |facts| {
+                    facts.outer_mm <= outer.upper + ROUNDING_MM
+                })
+            }
+        };
+        let plunges = self.plunges(row, &bare, &looked_at);
         // A tube of the wished kind, if one fits; what fits comes before what must be led on a circle.
         let liked: Vec<&Plunge> = plunges.iter().filter(|p| p.meets == (true, true)).collect();
         let all: Vec<&Plunge> = plunges.iter().collect();
@@ -174,7 +188,12 @@ impl Context<'_> {
         }
         let hole_mm = limits.middle() + bare.taper_mm / 2.0;
         let depth_mm = bare.depth_mm?;
-        let plunges = self.plunges(row, bare, None);
+        let goes_in = |facts: &TubeFacts| {
+            let gap = facts.gap.map(Spread::p50);
+            gap.is_some_and(|gap_mm| facts.outer_mm + 2.0 * gap_mm <= hole_mm)
+        };
+        let looked_at = self.looked_at(bare, f64::INFINITY, goes_in);
+        let plunges = self.plunges(row, bare, &looked_at);
         let with = plunges.iter().filter_map(|plunge| {
             let one = Asked {
                 hole_mm,
@@ -200,30 +219,57 @@ impl Context<'_> {
         Some(self.with_lengths(row, plan, self.all.lengths(plunge.place)))
     }
 
-    /// What one plunge of each tube takes that the machine drives and of which a feed is known.
-    fn plunges(&self, row: &RowInput, plan: &Plan, only: Option<usize>) -> Vec<Plunge> {
+    /// What one plunge takes of each tube that is looked at, see [`Self::looked_at`].
+    fn plunges(&self, row: &RowInput, plan: &Plan, places: &[usize]) -> Vec<Plunge> {
         let depth_mm = plan.depth_mm.unwrap_or(1.0);
-        let places = self.all.candidates.iter().enumerate();
-        places
-            .filter(|(place, _)| only.is_none_or(|only| *place == only))
-            .filter_map(|(place, candidate)| {
-                let facts = candidate.tube.beside(&self.tubes)?;
-                if only.is_none() && !self.is_driven(facts) {
-                    return None;
-                }
-                let stuff = self.stuff(row, facts, plan, depth_mm);
-                Some(Plunge {
-                    place,
-                    meets: candidate.meets(plan.wish),
-                    gap_mm: facts.gap?.p50(),
-                    stock: broken::Stock {
-                        outer_mm: facts.outer_mm,
-                        feed_mm_min: stuff.feed.as_ref().map(Profile::first)?,
-                        wear: stuff.ratio.as_ref().map(Profile::first)?,
-                    },
-                })
+        let places = places.iter().filter_map(|place| {
+            let candidate = self.all.candidates.get(*place)?;
+            let facts = candidate.tube.beside(&self.tubes)?;
+            let stuff = self.stuff(row, facts, plan, depth_mm);
+            Some(Plunge {
+                place: *place,
+                meets: candidate.meets(plan.wish),
+                gap_mm: facts.gap?.p50(),
+                stock: broken::Stock {
+                    outer_mm: facts.outer_mm,
+                    feed_mm_min: stuff.feed.as_ref().map(Profile::first)?,
+                    wear: stuff.ratio.as_ref().map(Profile::first)?,
+                },
             })
-            .collect()
+        });
+        places.collect()
+    }
+
+    /// The tubes that a burnt hole may be made with, of those that the machine drives: the thinnest from
+    /// `least_mm` on, which do it in one plunge, and the widest of all that go in, which open it; of what
+    /// the row wishes for, and of all others.
+    fn looked_at(
+        &self,
+        plan: &Plan,
+        least_mm: f64,
+        goes_in: impl Fn(&TubeFacts) -> bool,
+    ) -> Vec<usize> {
+        let candidates = self.all.candidates.iter().enumerate();
+        let clear = candidates.filter_map(|(place, candidate)| {
+            let facts = candidate.tube.beside(&self.tubes)?;
+            let is_clear = self.is_driven(facts) && goes_in(facts);
+            is_clear.then_some((
+                place,
+                facts.outer_mm,
+                candidate.meets(plan.wish) == (true, true),
+            ))
+        });
+        // They come by rising diameter.
+        let (liked, others): (Vec<_>, Vec<_>) = clear.partition(|(.., is_liked)| *is_liked);
+        let mut places = Vec::new();
+        for class in [liked, others] {
+            let fits = class.iter().filter(|(_, outer, _)| *outer >= least_mm);
+            let widest = class.iter().rev().take(WIDEST);
+            places.extend(fits.take(1).chain(widest).map(|(place, ..)| *place));
+        }
+        places.sort_unstable();
+        places.dedup();
+        places
     }
 
     /// The same plan with a length of its tube that the whole lot takes.

@@ -13,6 +13,7 @@ mod shop;
 
 mod alike;
 mod bounds;
+mod burnt;
 mod buying;
 mod chances;
 mod choices;

@@ -1,6 +1,7 @@
 //! A million holes at random: whatever is typed, what comes out are numbers that hang together, and more
 //! work never takes less.
 
+use quillbore_calc::broken::{Broken, Kind as Tool, Stuff};
 use quillbore_calc::hole::Context;
 use quillbore_calc::input::{Ends, Exit, HoleEnd, Surface};
 use quillbore_calc::job_figures::HoleFigures;
@@ -87,6 +88,28 @@ impl Stream {
         }
     }
 
+    fn tool(&mut self, left_mm: f64) -> Broken {
+        let kinds = [
+            Tool::Tap,
+            Tool::Drill,
+            Tool::Stud,
+            Tool::Reamer,
+            Tool::Extractor,
+        ];
+        let stuffs = [Stuff::Hss, Stuff::Carbide, Stuff::Steel];
+        let kind = kinds[self.below(5) as usize];
+        let nominal_mm = self.length(0.8, 30.0);
+        Broken {
+            pitch_mm: (!self.one_in(4)).then(|| nominal_mm * self.between(0.05, 0.4)),
+            flutes: self.one_in(2).then(|| self.below(9) as u32),
+            left_mm: (!self.one_in(3)).then_some(left_mm),
+            below_face_mm: self.length(0.0, 20.0).max(0.0),
+            through: self.one_in(2),
+            bound_mm: self.one_in(5).then(|| self.length(0.5, 20.0)),
+            ..Broken::new(kind, stuffs[self.below(3) as usize], nominal_mm)
+        }
+    }
+
     fn row(&mut self, id: u32) -> RowInput {
         let lower = self.length(0.15, 8.0);
         let depth_mm = self.length(0.2, 600.0);
@@ -118,6 +141,7 @@ impl Stream {
                 1 => Some(Ends::Both),
                 _ => None,
             },
+            broken: self.one_in(15).then(|| Box::new(self.tool(depth_mm))),
             dress_every: self.one_in(5).then(|| self.below(9) as u32),
             ..RowInput::default()
         }

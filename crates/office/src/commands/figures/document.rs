@@ -66,6 +66,7 @@ pub(super) struct Hole {
     pub(super) electrodes_per_hole: Option<u32>,
     pub(super) ends: Option<u32>,
     pub(super) flush: Option<Flush>,
+    pub(super) burnt: Option<Burnt>,
     pub(super) push_n: Option<f64>,
     pub(super) own: Option<Own>,
     pub(super) findings: Vec<Finding>,
@@ -107,6 +108,17 @@ pub(super) struct Electrode {
 pub(super) struct AtEnds {
     pub(super) entry: f64,
     pub(super) exit: f64,
+}
+
+/// What makes a hole another burn than one plunge into full metal.
+#[derive(Serialize)]
+pub(super) struct Burnt {
+    pub(super) core_mm: Option<f64>,
+    pub(super) spared_mm: Option<f64>,
+    pub(super) hole_mm: Option<f64>,
+    pub(super) plunges: u32,
+    pub(super) layers: u32,
+    pub(super) slug_mm: Option<f64>,
 }
 
 /// How the flush flows.

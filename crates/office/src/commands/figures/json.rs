@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use quillbore_calc::entry;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
-    self, Flushed, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures, PriceFigures,
-    SetupFigures,
+    self, BurntFigures, Flushed, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures,
+    PriceFigures, SetupFigures,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
@@ -20,8 +20,9 @@ use quillbore_job::{Field, Job, Shop, Unit};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    AtEnds, Break, DepthPlan, Document, Each, Electrode, Finding, Flush, Hole, Lot, LotElectrodes,
-    LotGuides, OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
+    AtEnds, Break, Burnt, DepthPlan, Document, Each, Electrode, Finding, Flush, Hole, Lot,
+    LotElectrodes, LotGuides, OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup,
+    TestBurn,
 };
 use crate::words::figures as words;
 
@@ -174,6 +175,7 @@ fn json_hole(
             Ends::Both => 2,
         }),
         flush: hole.flush.as_deref().map(json_flush),
+        burnt: hole.burnt.as_deref().map(|burnt| json_burnt(burnt, hole)),
         push_n: hole.push_n,
         own: hole.own.as_deref().map(json_own),
         findings,
@@ -184,6 +186,22 @@ const fn at_ends(ends: entry::AtEnds<f64>) -> AtEnds {
     AtEnds {
         entry: ends.entry,
         exit: ends.exit,
+    }
+}
+
+fn json_burnt(burnt: &BurntFigures, hole: &HoleFigures) -> Burnt {
+    let tool = burnt.tool.as_ref();
+    let opening = burnt.opening.as_ref();
+    Burnt {
+        core_mm: tool.map(|tool| tool.core_mm),
+        spared_mm: tool.map(|tool| tool.bound_mm),
+        hole_mm: match tool {
+            Some(tool) => tool.hole_mm,
+            None => hole.size_mm.map(|size| size.upper),
+        },
+        plunges: opening.map_or(1, |opening| opening.plunges),
+        layers: opening.map_or(0, |opening| opening.layers),
+        slug_mm: opening.and_then(|opening| opening.slug_mm),
     }
 }
 
