@@ -355,6 +355,9 @@ fn lots_are_sampled_as_the_published_plans_have_it() {
     let normal = InspectionLevel::General(2);
     for (lot, limit, by_table) in [
         (100, 1.0, ('F', 'E', 13, 0, false)),
+        // A script that is passed around has 1 here, and 0 all along other rows.
+        (300, 0.25, ('H', 'H', 50, 0, false)),
+        (300, 4.0, ('H', 'H', 50, 5, false)),
         (300, 1.0, ('H', 'H', 50, 1, false)),
         (50, 2.5, ('D', 'C', 5, 0, false)),
         // Thirteen of eight are all of them.

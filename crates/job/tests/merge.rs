@@ -183,6 +183,7 @@ fn what_measures_is_what_reads_otherwise_in_another_unit() {
         "bore d0.5",
         "12",
         "0.5 +-0.1",
+        "3.3 drill",
         "2026-03-02",
         "yes",
     ];

@@ -165,7 +165,7 @@ fn a_cell_that_cannot_be_read_leaves_its_row_without_minutes() {
         }
         let is_text = matches!(
             column,
-            Column::Mark | Column::Characteristic | Column::Zone | Column::Note
+            Column::Mark | Column::Tried | Column::Characteristic | Column::Zone | Column::Note
         );
         assert_eq!(tried > 0, !is_text, "{column:?}");
     }

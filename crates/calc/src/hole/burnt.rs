@@ -24,7 +24,7 @@ const CIRCLE_WIDTH_MM: f64 = 0.1;
 const OPENED_SIGMA: f64 = 0.25;
 
 /// How many of the widest tubes are tried that open a hole: a thinner one takes more plunges (ours).
-const WIDEST: usize = 4;
+const WIDEST: usize = 3;
 
 /// What makes a row's burn another one than a plunge into full metal.
 #[derive(Clone, Debug, PartialEq)]
@@ -193,7 +193,10 @@ impl Context<'_> {
             gap.is_some_and(|gap_mm| facts.outer_mm + 2.0 * gap_mm <= hole_mm)
         };
         let looked_at = self.looked_at(bare, f64::INFINITY, goes_in);
-        let plunges = self.plunges(row, bare, &looked_at);
+        let mut plunges = self.plunges(row, bare, &looked_at);
+        // Of what the row wishes for, where any of that goes in.
+        let best = plunges.iter().map(|plunge| plunge.meets).max();
+        plunges.retain(|plunge| Some(plunge.meets) == best);
         let with = plunges.iter().filter_map(|plunge| {
             let one = Asked {
                 hole_mm,
@@ -207,10 +210,8 @@ impl Context<'_> {
             let opening = ways(&one, Manner::default()).cheaper()?;
             Some((plunge, opening, one))
         });
-        let (plunge, opening, one) = with.min_by(|(a, of_a, _), (b, of_b, _)| {
-            let by_kind = b.meets.cmp(&a.meets);
-            by_kind.then(of_a.minutes.total_cmp(&of_b.minutes))
-        })?;
+        let (plunge, opening, one) =
+            with.min_by(|(_, a, _), (_, b, _)| a.minutes.total_cmp(&b.minutes))?;
         let burnt = Burnt::full_metal().opened_by(opening, &one);
         let plan = Plan {
             burnt: Some(Box::new(burnt)),

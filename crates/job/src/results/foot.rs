@@ -14,7 +14,7 @@ use super::note::{Beside, SideNote};
 use super::promise::Promise;
 use super::telling::Telling;
 use super::whole::Results;
-use crate::asked::quick::broken_range;
+use crate::asked::quick::{BrokenRange, broken_range};
 use crate::job::Job;
 use crate::life::{OrderedAt, ordered_at};
 use crate::shop::minor_digits;
@@ -259,6 +259,11 @@ impl Saying<'_> {
             });
         }
         let range = broken_range(self.job, &self.results.figures, self.shop);
+        let tools = |of: fn(&BrokenRange) -> &String| {
+            range
+                .as_ref()
+                .map_or_else(String::new, |range| of(range).clone())
+        };
         let template = if range.is_some() {
             words::BROKEN
         } else if minimum {
@@ -269,7 +274,8 @@ impl Saying<'_> {
         filled(template, |name| {
             vec![match name {
                 "each" => Piece::of(with_currency(amount(each)), of_each).strong(),
-                "range" => Piece::plain(range.clone().unwrap_or_default()).strong(),
+                "range" => Piece::plain(tools(|range| &range.lot)).strong(),
+                "try" => Piece::plain(tools(|range| &range.for_the_try)),
                 "reckoned" => Piece::of(amount(lot), of_lot),
                 "lot" if minimum => Piece::of(with_currency(amount(lot)), of_lot).strong(),
                 "lot" => Piece::of(amount(lot), of_lot).strong(),

@@ -46,15 +46,6 @@ pub(crate) fn unread(unread: CallField, text: &str, why: &str) -> String {
     format!("{name} \u{201c}{}\u{201d}: {why}", quoted(text))
 }
 
-/// What is asked where a tool can't be got out, behind a range.
-pub(crate) fn or_the_try(rates: &Rates, form: Form) -> String {
-    format!(
-        " ({} {} if it can't be got out)",
-        try_charge(rates, form),
-        rates.currency
-    )
-}
-
 /// What goes with every price for a broken tool.
 #[must_use]
 pub fn terms(rates: &Rates, form: Form) -> String {
@@ -65,7 +56,8 @@ pub fn terms(rates: &Rates, form: Form) -> String {
     )
 }
 
-fn try_charge(rates: &Rates, form: Form) -> String {
+/// What is asked where a tool can't be got out.
+pub(crate) fn try_charge(rates: &Rates, form: Form) -> String {
     let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
     let charge = money(charge, rates.minor_digits).unwrap_or_default();
     quick::amounts([charge, charge], rates.minor_digits, form)

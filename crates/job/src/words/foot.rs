@@ -12,7 +12,7 @@ pub(crate) const PRICED: &str = "{each} each, {lot} for {parts}. ";
 pub(crate) const ORDERED: &str = "Ordered at {each} each, {lot} for {parts}. ";
 
 /// The range of a broken tool's price, and what it was reckoned at.
-pub(crate) const BROKEN: &str = "{range}, reckoned at {reckoned}. ";
+pub(crate) const BROKEN: &str = "{range}, reckoned {reckoned}; {try} to try. ";
 
 /// The price of the lot where the minimum charge makes it.
 pub(crate) const BY_MINIMUM: &str = "Minimum {lot} for {parts}; ";

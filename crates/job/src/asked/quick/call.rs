@@ -7,7 +7,7 @@ use quillbore_calc::{Idx, JobFigures};
 use super::answer::is_unread;
 use super::meant::Meant;
 use super::range::QuickRange;
-use super::told::{price_said, range_said, speaker};
+use super::told::{range_said, speaker};
 use super::tried::Tried;
 use super::{cell_edit, field_edit};
 use crate::asked::to_input::to_input;
@@ -36,14 +36,26 @@ pub struct CallTold {
     pub machine: Option<Idx<Machine>>,
 }
 
-/// The range of the price of a job that burns broken tools out, with what is asked for the try; `None` for
-/// all other jobs, and where there is no price.
+/// What a job that burns broken tools out may cost, as it is said.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BrokenRange {
+    /// The lot from and to, with the currency.
+    pub lot: String,
+    /// What is asked where a tool can't be got out.
+    pub for_the_try: String,
+}
+
+/// What a job that burns broken tools out may cost; `None` for all other jobs, and where there is no price.
 #[must_use]
-pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<String> {
+pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<BrokenRange> {
     job.has_broken_tool().then_some(())?;
     let rates = &shop.tables.rates;
     let range = QuickRange::of(std::slice::from_ref(figures), &shop.tables)?;
-    Some(price_said(&range, rates, shop.form) + &words::or_the_try(rates, shop.form))
+    let lot = quick_words::amounts(range.lot, rates.minor_digits, shop.form);
+    Some(BrokenRange {
+        lot: format!("{lot} {}", rates.currency),
+        for_the_try: words::try_charge(rates, shop.form),
+    })
 }
 
 impl Call {

@@ -10,7 +10,7 @@ mod tried;
 
 pub use answer::{QuickAnswer, Says};
 pub use assumed::Assumed;
-pub use call::{CallTold, broken_range};
+pub use call::{BrokenRange, CallTold, broken_range};
 pub use range::{Minimum, QuickRange};
 pub use told::Told;
 

@@ -133,24 +133,19 @@ fn pressed(assumed: &Assumed, speaker: &Speaker<'_>) -> Told {
 
 /// A range, with the lot's where there is more than one part, and its machine hours.
 pub(super) fn range_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
-    price_said(range, rates, form) + &words::hours(range.hours, form)
-}
-
-/// The same without its hours.
-pub(super) fn price_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
     let QuickRange {
         quantity,
         each,
         lot,
         minimum,
-        hours: _,
+        hours,
     } = *range;
     let amounts = |both: [Decimal; 2]| words::amounts(both, rates.minor_digits, form);
     let parts = form.count(f64::from(quantity));
     let currency = &rates.currency;
     let charge = money(rates.minimum_charge, rates.minor_digits).unwrap_or_default();
     let [charge, most] = [charge, lot[1]].map(|amount| amounts([amount, amount]));
-    match minimum {
+    let price = match minimum {
         Minimum::Decides => words::minimum(&charge, currency, &parts),
         Minimum::Begins => words::from_minimum(&charge, &most, currency, &parts),
         Minimum::Exceeded => {
@@ -160,5 +155,6 @@ pub(super) fn price_said(range: &QuickRange, rates: &Rates, form: Form) -> Strin
             }
             said
         }
-    }
+    };
+    price + &words::hours(hours, form)
 }
