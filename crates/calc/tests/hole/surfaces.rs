@@ -101,6 +101,50 @@ fn exits_that_are_missed_or_grazed() {
     assert!(said(blind, Level::Stop).is_empty());
 }
 
+/// What is missed is told with its own radius and offset, of a bar, a ball and a bore alike.
+#[test]
+fn what_is_missed_is_told_in_figures() {
+    let tables = tables();
+    let told = |row: RowInput| {
+        let findings = first(&job(vec![row]), &tables).findings;
+        let mut kinds = findings.into_iter().map(|finding| finding.kind);
+        kinds.find_map(|kind| match kind {
+            Kind::AxisMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("axis", offset_mm, radius_mm)),
+            Kind::ToolMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("tool", offset_mm, radius_mm)),
+            Kind::ExitMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("exit", offset_mm, radius_mm)),
+            _ => None,
+        })
+    };
+    let entered = |surface| {
+        told(RowInput {
+            surface,
+            ..through(1.1, 3.0)
+        })
+    };
+    let (radius_mm, offset_mm) = (5.0, -5.2);
+    let cylinder = Surface::Cylinder {
+        radius_mm,
+        offset_mm,
+    };
+    assert_eq!(entered(cylinder), Some(("axis", -5.2, 5.0)));
+    let ball = Surface::Ball {
+        radius_mm,
+        offset_mm: 7.0,
+    };
+    assert_eq!(entered(ball), Some(("tool", 7.0, 5.0)));
+    assert_eq!(told(into(bore(2.0, 3.5), 0.0)), Some(("exit", 3.5, 2.0)));
+    assert_eq!(entered(Surface::Flat), None);
+}
+
 #[test]
 fn metal_beside_the_hole() {
     let tables = tables();
