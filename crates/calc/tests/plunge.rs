@@ -258,14 +258,14 @@ fn manners_that_are_none() {
         change(&mut manner);
         manner
     };
-    let on_circle = |manner| on_circle(&asked(3.0, true), manner);
-    for bad in [0.0, -0.1, 0.55, 0.6, f64::NAN] {
-        assert_eq!(on_circle(manner(&|manner| manner.cusp_mm = bad)), None);
-    }
-    for bad in [-0.1, 1.1, f64::NAN] {
-        assert_eq!(on_circle(manner(&|manner| manner.least_share = bad)), None);
-    }
     for hole in [1.1, 3.0] {
+        let none = |manner| assert_eq!(on_circle(&asked(hole, true), manner), None, "{manner:?}");
+        for bad in [0.0, -0.1, 0.55, 0.6, f64::NAN] {
+            none(manner(&|manner| manner.cusp_mm = bad));
+        }
+        for bad in [-0.1, 1.1, f64::NAN] {
+            none(manner(&|manner| manner.least_share = bad));
+        }
         for bad in [0.0, -0.1, f64::NAN] {
             let thickness = manner(&|manner| manner.layer_mm = bad);
             assert_eq!(layered(&asked(hole, true), thickness), None, "{hole} {bad}");
