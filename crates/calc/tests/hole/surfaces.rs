@@ -68,6 +68,30 @@ fn a_bore_is_drilled_into_from_one_end() {
     assert_eq!(first(&job(vec![row]), &tables).ends, Some(Ends::Both));
 }
 
+/// The far side of a round bar is as open as the near one, and a tool that leaves it at its side hangs over;
+/// in a bore it grazes.
+#[test]
+fn a_bar_is_drilled_from_both_ends() {
+    let tables = tables();
+    let out_of = |radius_mm, offset_mm| {
+        let exit = Surface::Cylinder {
+            radius_mm,
+            offset_mm,
+        };
+        let row = RowInput {
+            end: HoleEnd::Through,
+            ends: Some(Ends::Both),
+            ..into(exit, 0.0)
+        };
+        first(&job(vec![row]), &tables)
+    };
+    let found = out_of(30.0, 0.0);
+    assert_eq!(found.ends, Some(Ends::Both));
+    assert!(!codes(&found, Level::Check).contains(&"far-end-closed"));
+    let said = codes(&out_of(2.0, 1.8), Level::Check);
+    assert!(said.contains(&"overhang") && !said.contains(&"exit-grazes"));
+}
+
 /// An exit at an angle of its own: entry zone none, exit zone d tan 30.
 #[test]
 fn a_slanted_exit() {
