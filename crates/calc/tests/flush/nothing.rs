@@ -87,6 +87,8 @@ fn odd_figures_give_nothing() {
     }
     assert_eq!(pipe(12.1).flow(50.0, END_LOSSES, &water), None);
     assert!(pipe(12.0).flow(50.0, END_LOSSES, &water).is_some());
+    assert_eq!(laminar_drop(&pipe(12.1), 1.0, &water), None);
+    assert!(laminar_drop(&pipe(12.0), 1.0, &water).is_some());
     // Huge but finite: nothing, or a figure that is one.
     for value in [1e-300, 1e300, f64::MAX, f64::MIN_POSITIVE] {
         let shapes = [
