@@ -89,6 +89,8 @@ fn odd_figures_give_nothing() {
     assert!(pipe(12.0).flow(50.0, END_LOSSES, &water).is_some());
     assert_eq!(laminar_drop(&pipe(12.1), 1.0, &water), None);
     assert!(laminar_drop(&pipe(12.0), 1.0, &water).is_some());
+    // Its fourth power is 0, so that no finite pressure is enough; a Reynolds number it has.
+    assert_eq!(laminar_drop(&pipe(1e-90), 1.0, &water), None);
     // Huge but finite: nothing, or a figure that is one.
     for value in [1e-300, 1e300, f64::MAX, f64::MIN_POSITIVE] {
         let shapes = [
