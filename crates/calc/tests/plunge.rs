@@ -243,6 +243,72 @@ fn too_thin_a_tube() {
     assert!(opening.plunges <= MOST_PLUNGES, "{opening:?}");
 }
 
+/// A tube that fits takes the same either way: it plunges.
+#[test]
+fn of_equal_ways_the_plunge() {
+    let both = ways(&asked(1.1, true), Manner::default());
+    assert_eq!(both.cheaper().unwrap().way, Way::OnCircle);
+}
+
+/// A cusp as high as a plunge is wide, a layer of nothing: neither is a manner to work in.
+#[test]
+fn manners_that_are_none() {
+    let manner = |change: &dyn Fn(&mut Manner)| {
+        let mut manner = Manner::default();
+        change(&mut manner);
+        manner
+    };
+    for hole in [1.1, 3.0] {
+        let none = |manner| assert_eq!(on_circle(&asked(hole, true), manner), None, "{manner:?}");
+        for bad in [0.0, -0.1, 0.55, 0.6, f64::NAN] {
+            none(manner(&|manner| manner.cusp_mm = bad));
+        }
+        for bad in [-0.1, 1.1, f64::NAN] {
+            none(manner(&|manner| manner.least_share = bad));
+        }
+        for bad in [0.0, -0.1, f64::NAN] {
+            let thickness = manner(&|manner| manner.layer_mm = bad);
+            assert_eq!(layered(&asked(hole, true), thickness), None, "{hole} {bad}");
+            let efficiency = manner(&|manner| manner.efficiency = bad);
+            assert_eq!(layered(&asked(hole, true), efficiency), None);
+        }
+    }
+}
+
+/// What is asked with a figure that is none, or with a tube wider than the hole.
+#[test]
+fn what_is_no_question() {
+    let none = |change: &dyn Fn(&mut Asked)| {
+        let mut asked = asked(3.0, true);
+        change(&mut asked);
+        let both = ways(&asked, Manner::default());
+        assert_eq!((both.on_circle, both.layered), (None, None), "{asked:?}");
+    };
+    for bad in [-1.0, f64::NAN, f64::INFINITY] {
+        none(&|asked| asked.hole_mm = bad);
+        none(&|asked| asked.depth_mm = bad);
+        none(&|asked| asked.tube_mm = bad);
+        none(&|asked| asked.gap_mm = bad);
+        none(&|asked| asked.plunge_min = bad);
+        none(&|asked| asked.wear = bad);
+    }
+    none(&|asked| asked.hole_mm = 0.0);
+    none(&|asked| asked.depth_mm = 0.0);
+    none(&|asked| asked.tube_mm = 0.0);
+    none(&|asked| asked.tube_mm = 2.91);
+    // Nothing of these is none: a tube without gap and wear that takes no time.
+    let easy = Asked {
+        gap_mm: 0.0,
+        plunge_min: 0.0,
+        wear: 0.0,
+        ..asked(3.0, true)
+    };
+    let both = ways(&easy, Manner::default());
+    for opening in [both.on_circle.unwrap(), both.layered.unwrap()] {
+        assert_eq!((opening.minutes, opening.wear_mm), (0.0, 0.0));
+    }
+}
+
 fn number() -> impl Strategy<Value = f64> {
     prop_oneof![
         4 => 0.0..20.0,

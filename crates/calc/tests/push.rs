@@ -84,6 +84,22 @@ fn pushes_worked_by_hand() {
     assert_eq!(hole_push_n(0.0, 1.0), Some(0.0));
 }
 
+/// A push over the corner of a square support, 10 N at 20 mm beyond two of its edges against 0.981 N at 20 within
+/// them: 180.38 N mm about either. The edge along x is named, whichever way the push lies.
+#[test]
+fn of_edges_alike_the_first_is_named() {
+    let plate = centered([100.0, 100.0, 10.0], 0.1);
+    for (x, y) in [(40.0, 40.0), (-40.0, 40.0), (40.0, -40.0), (-40.0, -40.0)] {
+        let push = pushed([x, y, 10.0], DOWN, 10.0);
+        let tips = level(&plate, Rest::Rectangle([40.0, 40.0]), &[push]).tips;
+        let Turn {
+            over, moment_n_mm, ..
+        } = tips.unwrap();
+        assert!((moment_n_mm - 180.38).abs() < 1e-9, "{x} {y}");
+        assert_eq!(over, Some([f64::signum(x), 0.0, 0.0]), "{x} {y}");
+    }
+}
+
 /// GNU FisicaLab manual, Static of solids, example 7: a piece of 3.5 kg, center of mass at 18 cm, lower
 /// right corner at 25 cm, force down at 50 cm: F = 9.614 N, N = 43.949 N.
 #[test]

@@ -182,6 +182,14 @@ fn along_a_side_face() {
     assert_eq!(met.zone, Some(Zone::NONE));
     assert_eq!(edge(0.5).entered(0.0, 1.0).meeting, Meeting::Whole);
     assert!((edge(0.65).side_wall_mm(0.0, 1.1).unwrap() - 0.1).abs() < 1e-12);
+    // A side face that leans away from the hole, or into it, is none to measure a wall to.
+    assert_eq!(edge(0.65).side_wall_mm(30.0, 1.1), None);
+    let sharp = Surface::Edge {
+        included_deg: 60.0,
+        offset_mm: 0.65,
+    };
+    assert!((sharp.side_wall_mm(30.0, 1.1).unwrap() - 0.1).abs() < 1e-12);
+    assert_eq!(sharp.side_wall_mm(31.0, 1.1), None);
     let round = Surface::Cylinder {
         radius_mm: 5.0,
         offset_mm: -4.3,

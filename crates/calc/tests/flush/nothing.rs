@@ -14,6 +14,7 @@ fn odd_figures_give_nothing() {
         change(&mut path);
         assert_eq!(path.at_depth(10.0, 50.0, &water), None, "{path:?}");
         assert_eq!(path.weak_from(1.0, 200.0, 50.0, &water), None, "{path:?}");
+        assert_eq!(path.debris_share(20.0, 0.8, 0.0, 87.0), None, "{path:?}");
     };
     for value in odd.into_iter().take(5) {
         path(&|path| path.tube_length_mm = value);
@@ -40,6 +41,13 @@ fn odd_figures_give_nothing() {
             assert_eq!(PATH.at_depth(10.0, 50.0, &other), None);
             assert_eq!(PATH.weak_from(1.0, 200.0, 50.0, &other), None);
             assert_eq!(free_jet(50.0, &other), None);
+            assert_eq!(jet_force(100.0, 10.0, &other), None);
+            let pipe = Pipe {
+                length_mm: 300.0,
+                bore_mm: 0.3,
+            };
+            assert_eq!(pipe.flow(50.0, END_LOSSES, &other), None);
+            assert_eq!(laminar_drop(&pipe, 1.0, &other), None);
         }
         for pipe in [
             Pipe {
@@ -54,6 +62,12 @@ fn odd_figures_give_nothing() {
             assert_eq!(pipe.flow(50.0, END_LOSSES, &water), None);
             assert_eq!(laminar_drop(&pipe, 1.0, &water), None);
         }
+        let pipe = Pipe {
+            length_mm: 300.0,
+            bore_mm: 0.3,
+        };
+        assert_eq!(pipe.flow(value, END_LOSSES, &water), None);
+        assert_eq!(laminar_drop(&pipe, value, &water), None);
     }
     path(&|path| path.channels = 0);
     path(&|path| path.hole_mm = path.tube_mm);
@@ -73,6 +87,10 @@ fn odd_figures_give_nothing() {
     }
     assert_eq!(pipe(12.1).flow(50.0, END_LOSSES, &water), None);
     assert!(pipe(12.0).flow(50.0, END_LOSSES, &water).is_some());
+    assert_eq!(laminar_drop(&pipe(12.1), 1.0, &water), None);
+    assert!(laminar_drop(&pipe(12.0), 1.0, &water).is_some());
+    // Its fourth power is 0, so that no finite pressure is enough; a Reynolds number it has.
+    assert_eq!(laminar_drop(&pipe(1e-90), 1.0, &water), None);
     // Huge but finite: nothing, or a figure that is one.
     for value in [1e-300, 1e300, f64::MAX, f64::MIN_POSITIVE] {
         let shapes = [

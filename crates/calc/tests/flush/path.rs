@@ -1,6 +1,6 @@
 //! The whole way through tube and gap, against brute force and exact solutions.
 
-use quillbore_calc::flush::{END_LOSSES, Path, Water, free_jet};
+use quillbore_calc::flush::{END_LOSSES, Flow, Path, Regime, Water, free_jet};
 
 use super::{BARS, DEPTHS, PATH, at, flow, near, paths, water};
 
@@ -169,5 +169,27 @@ fn exact_laminar_gaps() {
             0.02,
             &format!("{tube_mm} {gap}"),
         );
+    }
+}
+
+/// A pump that gives a quarter of what would flow: a quarter of each speed. One that gives as much, or more,
+/// changes nothing.
+#[test]
+fn no_more_than_the_pump_gives() {
+    let free = Flow {
+        ml_min: 8000.0,
+        bore_m_s: 40.0,
+        gap_m_s: 4.0,
+        regime: Regime::Turbulent,
+    };
+    let quarter = Flow {
+        ml_min: 2000.0,
+        bore_m_s: 10.0,
+        gap_m_s: 1.0,
+        regime: Regime::Turbulent,
+    };
+    assert_eq!(free.at_most(2000.0), quarter);
+    for enough in [8000.0, 9000.0] {
+        assert_eq!(free.at_most(enough), free);
     }
 }

@@ -143,3 +143,23 @@ fn regime_by_reynolds_number() {
         assert_eq!(found.regime, regime, "{reynolds}");
     }
 }
+
+/// At 2,000 and at 4,000 to the last bit it is uncertain: densities are tried from bit to bit until one gives
+/// that number.
+#[test]
+fn bounds_of_what_is_uncertain() {
+    let pipe = Pipe {
+        length_mm: 100.0,
+        bore_mm: 1.0,
+    };
+    let per_reynolds = core::f64::consts::PI / 4.0 * 60.0 / 1000.0;
+    for bound in [2000.0, 4000.0] {
+        let start = f64::to_bits(1000.0) - 50;
+        let exact = (start..start + 100).find_map(|bits| {
+            let water = water(f64::from_bits(bits), 1.0e-3);
+            let found = laminar_drop(&pipe, bound * per_reynolds, &water).unwrap();
+            (found.reynolds == bound).then_some(found.regime)
+        });
+        assert_eq!(exact, Some(Regime::Uncertain), "{bound}");
+    }
+}

@@ -84,6 +84,45 @@ fn cones() {
     );
 }
 
+/// A face of 60 degrees that rises faster than the cone meets it where it is widest, which is the body:
+/// `50 tan 60 - 30`.
+#[test]
+fn the_upper_end_of_a_cone() {
+    let stout = head(12.0, 12.0, 10.0, 100.0, 30.0);
+    let mouth = tilted(MIDDLE, 60.0);
+    is(
+        clearance(&stout, &mouth, &block(PLATE), None),
+        56.603,
+        Some(Touches::Body),
+    );
+    is(
+        free_stand_off_on_plane(&stout, 60.0).unwrap(),
+        56.603,
+        Some(Touches::Body),
+    );
+}
+
+/// 20 mm within a bar along its axis, and 20 mm within a block: what is hollow counts as full.
+#[test]
+fn within_the_part_along_its_edges() {
+    let shoulder = head(12.0, 12.0, 40.0, 100.0, 40.0);
+    let sunk = Mouth {
+        at_mm: [180.0, 5.0, 3.0],
+        out: [1.0, 0.0, 0.0],
+    };
+    is(
+        clearance(&shoulder, &sunk, &bar(0, 30.0, 400.0), None),
+        20.0,
+        Some(Touches::Nose),
+    );
+    let cube = block([[-200.0, -30.0, -30.0], [200.0, 30.0, 30.0]]);
+    is(
+        clearance(&shoulder, &sunk, &cube, None),
+        20.0,
+        Some(Touches::Nose),
+    );
+}
+
 /// An edge and a corner on a cone that rises half a millimeter for each of radius, from 6 at the guide's end.
 #[test]
 fn feet_of_edges_and_corners() {
@@ -154,6 +193,21 @@ fn bars() {
         out: [1.0, 0.0, 0.0],
     };
     is(clearance(&shoulder, &end, &along, None), 0.0, None);
+}
+
+/// A needle of 0.2 mm 9 mm beside the crown of a bar of 20, on either side of it: a tenth nearer to the crown
+/// the bar is higher by `sqrt(100 - 79.21) - sqrt(100 - 81)`.
+#[test]
+fn a_needle_beside_a_crown() {
+    let needle = head(0.2, 0.2, 30.0, 120.0, 30.0);
+    for side in [-9.0, 9.0] {
+        let mouth = Mouth {
+            at_mm: [0.0, side, 19.0_f64.sqrt()],
+            out: [0.0, 0.0, 1.0],
+        };
+        let found = clearance(&needle, &mouth, &bar(0, 10.0, 60.0), None);
+        is(found, 0.2007, Some(Touches::Nose));
+    }
 }
 
 /// The least tube, a deep hole and a wide one stand in the same head: it is the nose that counts.

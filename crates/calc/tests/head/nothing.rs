@@ -68,6 +68,11 @@ fn no_part_and_no_mouth() {
     let mut nowhere = bar(0, 20.0, 60.0);
     nowhere.round.as_mut().unwrap().axis = 3;
     none(&mouth, &nowhere, None);
+    for radius_mm in [0.0, -20.0, f64::NAN, f64::INFINITY] {
+        let mut thin = bar(0, 20.0, 60.0);
+        thin.round.as_mut().unwrap().radius_mm = radius_mm;
+        none(&mouth, &thin, None);
+    }
     let recess = |depth_mm, width_mm| Some(Recess { depth_mm, width_mm });
     none(&mouth, &plate, recess(f64::NAN, 10.0));
     none(&mouth, &plate, recess(10.0, f64::NAN));

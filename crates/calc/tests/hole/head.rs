@@ -125,3 +125,116 @@ fn a_small_part_is_leaned_over() {
     put_clearances(&mut input, &tables);
     assert_eq!(input.rows[0].clearance, None);
 }
+
+fn place(point_mm: [f64; 3], out: [f64; 3]) -> Place {
+    Place {
+        number: 1,
+        point_mm,
+        axis: out.map(|part| -part),
+    }
+}
+
+/// The way out that leans by 30 degrees from one of the part's axes to another.
+fn leaning(from: usize, to: usize, way: f64) -> [f64; 3] {
+    let mut out = [0.0; 3];
+    (out[from], out[to]) = (libm::cos(f64::to_radians(30.0)), way * 0.5);
+    out
+}
+
+/// What the guide keeps away by, row by row, in a part of a size.
+fn kept(part_mm: [f64; 3], rows: Vec<RowInput>) -> Vec<f64> {
+    let mut input = job(rows);
+    input.part_mm = Some(part_mm);
+    put_clearances(&mut input, &with_head());
+    let rows = input.rows.iter();
+    rows.map(|row| row.clearance.unwrap().needed_mm).collect()
+}
+
+fn drilled(tilt_deg: f64, places: Vec<Place>) -> RowInput {
+    RowInput {
+        tilt_deg,
+        places,
+        ..through(1.1, 10.0)
+    }
+}
+
+/// A recess 20 deep that the hole leans in by 30 degrees: at its rim the axis has gone 20 tan 30 = 11.547
+/// aside, and what is left beside it is seen at cos 30. For a nose of 12 with half a millimeter beside it,
+/// half the width is 11.547 + 12.5 / (2 cos 30) = 18.764; narrower, all of 20 / cos 30 is in the way, wider
+/// the 6 tan 30 of a face.
+#[test]
+fn a_nose_that_leans_in_a_recess() {
+    let tables = with_head();
+    let in_recess = |width_mm, tilt_deg| {
+        let row = RowInput {
+            recess: Some(Recess {
+                depth_mm: 20.0,
+                width_mm,
+            }),
+            tilt_deg,
+            ..through(1.1, 20.0)
+        };
+        asked(row, &tables).rows[0].clearance.unwrap().needed_mm
+    };
+    for tilt in [30.0, -30.0] {
+        close(in_recess(2.0 * 18.77, tilt), 3.4641, 1e-4);
+        close(in_recess(2.0 * 18.76, tilt), 23.0940, 1e-4);
+    }
+}
+
+/// On a block of 40 x 40 x 30, leaning by 30 degrees to the edge: 2 mm before it this is 2 sin 30 high, 20 mm
+/// before it the nose meets the face first, at 6 tan 30. The worst of a row's places counts, wherever it stands
+/// in the list.
+#[test]
+fn the_worst_place_counts() {
+    let out = leaning(2, 0, 1.0);
+    let near = place([38.0, 20.0, 30.0], out);
+    let far = place([20.0, 20.0, 30.0], out);
+    let kept = |places| kept([40.0, 40.0, 30.0], vec![drilled(30.0, places)])[0];
+    close(kept(vec![near]), 1.0, 1e-9);
+    close(kept(vec![far]), 3.4641, 1e-4);
+    close(kept(vec![near, far]), 3.4641, 1e-4);
+    close(kept(vec![far, near]), 3.4641, 1e-4);
+    // One of many, and none is passed over.
+    let mut many = vec![near; 50];
+    many[1] = far;
+    close(kept(many), 3.4641, 1e-4);
+}
+
+/// At an edge, and a hundredth of a millimeter beside it, nothing rises above the mouth. Below the face without
+/// a recess nobody knows what is around: a face that goes on.
+#[test]
+fn a_mouth_on_the_part_and_one_in_it() {
+    let block = |point_mm, out| {
+        kept(
+            [40.0, 40.0, 30.0],
+            vec![drilled(30.0, vec![place(point_mm, out)])],
+        )[0]
+    };
+    let [left, right] = [-1.0, 1.0].map(|way| leaning(2, 0, way));
+    for (x, out) in [(0.0, left), (-0.01, left), (40.0, right), (40.01, right)] {
+        close(block([x, 20.0, 30.0], out), 0.0, 1e-9);
+    }
+    close(block([38.0, 20.0, 20.0], right), 3.4641, 1e-4);
+}
+
+/// A bar of 40 along x. 10 mm beside its crown and straight down: 6 mm nearer to it the bar is higher by
+/// sqrt(400 - 16) - sqrt(400 - 100) = 2.275. Into its end, 2 mm before the rim and leaning to it: 2 sin 30.
+/// In its middle nobody knows.
+#[test]
+fn on_and_in_a_round_bar() {
+    let side = drilled(
+        0.0,
+        vec![place([20.0, 10.0, libm::sqrt(300.0)], [0.0, 0.0, 1.0])],
+    );
+    let end = |y| {
+        let [mut out, at] = [leaning(0, 1, 1.0), [0.0, y, 0.0]];
+        out[0] = -out[0];
+        drilled(30.0, vec![place(at, out)])
+    };
+    let sunk = drilled(0.0, vec![place([50.0, 0.0, 10.0], [0.0, 0.0, 1.0])]);
+    let found = kept([100.0, 40.0, 40.0], vec![side, end(18.0), end(20.0), sunk]);
+    for (found, by_hand) in found.into_iter().zip([2.2754, 1.0, 0.0, 0.0]) {
+        close(found, by_hand, 1e-4);
+    }
+}

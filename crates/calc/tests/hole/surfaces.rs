@@ -68,6 +68,30 @@ fn a_bore_is_drilled_into_from_one_end() {
     assert_eq!(first(&job(vec![row]), &tables).ends, Some(Ends::Both));
 }
 
+/// The far side of a round bar is as open as the near one, and a tool that leaves it at its side hangs over;
+/// in a bore it grazes.
+#[test]
+fn a_bar_is_drilled_from_both_ends() {
+    let tables = tables();
+    let out_of = |radius_mm, offset_mm| {
+        let exit = Surface::Cylinder {
+            radius_mm,
+            offset_mm,
+        };
+        let row = RowInput {
+            end: HoleEnd::Through,
+            ends: Some(Ends::Both),
+            ..into(exit, 0.0)
+        };
+        first(&job(vec![row]), &tables)
+    };
+    let found = out_of(30.0, 0.0);
+    assert_eq!(found.ends, Some(Ends::Both));
+    assert!(!codes(&found, Level::Check).contains(&"far-end-closed"));
+    let said = codes(&out_of(2.0, 1.8), Level::Check);
+    assert!(said.contains(&"overhang") && !said.contains(&"exit-grazes"));
+}
+
 /// An exit at an angle of its own: entry zone none, exit zone d tan 30.
 #[test]
 fn a_slanted_exit() {
@@ -99,6 +123,50 @@ fn exits_that_are_missed_or_grazed() {
     let mut blind = into(bore(2.0, 5.0), 0.0);
     blind.end = HoleEnd::Blind;
     assert!(said(blind, Level::Stop).is_empty());
+}
+
+/// What is missed is told with its own radius and offset, of a bar, a ball and a bore alike.
+#[test]
+fn what_is_missed_is_told_in_figures() {
+    let tables = tables();
+    let told = |row: RowInput| {
+        let findings = first(&job(vec![row]), &tables).findings;
+        let mut kinds = findings.into_iter().map(|finding| finding.kind);
+        kinds.find_map(|kind| match kind {
+            Kind::AxisMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("axis", offset_mm, radius_mm)),
+            Kind::ToolMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("tool", offset_mm, radius_mm)),
+            Kind::ExitMisses {
+                offset_mm,
+                radius_mm,
+            } => Some(("exit", offset_mm, radius_mm)),
+            _ => None,
+        })
+    };
+    let entered = |surface| {
+        told(RowInput {
+            surface,
+            ..through(1.1, 3.0)
+        })
+    };
+    let (radius_mm, offset_mm) = (5.0, -5.2);
+    let cylinder = Surface::Cylinder {
+        radius_mm,
+        offset_mm,
+    };
+    assert_eq!(entered(cylinder), Some(("axis", -5.2, 5.0)));
+    let ball = Surface::Ball {
+        radius_mm,
+        offset_mm: 7.0,
+    };
+    assert_eq!(entered(ball), Some(("tool", 7.0, 5.0)));
+    assert_eq!(told(into(bore(2.0, 3.5), 0.0)), Some(("exit", 3.5, 2.0)));
+    assert_eq!(entered(Surface::Flat), None);
 }
 
 #[test]

@@ -5,6 +5,8 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
+mod bounds;
+
 use proptest::prelude::*;
 use quillbore_calc::broken::{Broken, Choice, Kind, Plan, Start, Stock, Stuff, plan};
 use quillbore_calc::plunge::Way;
