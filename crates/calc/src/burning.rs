@@ -62,8 +62,7 @@ pub enum Burning {
 
 impl Burning {
     /// Its code, see [`crate::finding::Kind::code`].
-    #[must_use]
-    pub const fn code(&self) -> &'static str {
+    pub(crate) const fn code(&self) -> &'static str {
         match self {
             Self::Opened { .. } => "opened-by-plunging",
             Self::SizeUnknown => "broken-size-unknown",

@@ -75,8 +75,7 @@ pub struct Plan {
 
 impl Plan {
     /// The electrode that it is burnt out with, where there is one.
-    #[must_use]
-    pub const fn electrode(&self) -> Option<Stock> {
+    pub(crate) const fn electrode(&self) -> Option<Stock> {
         match self.choice {
             Choice::Fits(with)
             | Choice::Opened(with, _)
