@@ -209,7 +209,15 @@ impl Context<'_> {
             Ends::Both => money.far_end(),
         };
         let wears = wears.get_or_init(|| money.wears(times.sigmas.wear));
-        Some(money.of(&drill, wears, places(trial.row), price) + far_end)
+        Some(
+            money.of(
+                &drill,
+                wears,
+                places(trial.row),
+                trial.row.checked().by_pin,
+                price,
+            ) + far_end,
+        )
     }
 
     /// How often tubes break.

@@ -4,6 +4,7 @@ mod times;
 
 pub use times::Times;
 
+use crate::input::Proof;
 use crate::job_figures::{LaborMinutes, MachineMinutes, SetupFigures};
 
 /// How often everything is done in a lot.
@@ -25,8 +26,10 @@ pub struct Counts {
     pub guide_changes: u64,
     /// Table travel [mm].
     pub travel_mm: f64,
-    /// Ends of holes, each checked by pin: a hole drilled from both is checked from both.
+    /// Ends of holes that are checked by pin: a hole drilled from both is checked from both.
     pub ends: u64,
+    /// Holes that are proved open by something else.
+    pub proved: Proved,
     /// Minutes in the holes, electrode changes inside them included [min].
     pub hole_minutes: f64,
     /// Electrode changes inside the holes.
@@ -39,6 +42,85 @@ pub struct Counts {
     pub broken: Broken,
     /// Minutes in holes that broken electrodes leave for nothing [min].
     pub broken_hole_min: f64,
+}
+
+/// What is checked.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Checks {
+    /// Ends of holes, by pin.
+    pub(crate) ends: u64,
+    /// Holes, by something else.
+    pub(crate) proved: Proved,
+}
+
+impl Checks {
+    /// Adds others.
+    pub(crate) const fn add(&mut self, other: Self) {
+        self.ends = self.ends.saturating_add(other.ends);
+        self.proved = self.proved.and(other.proved);
+    }
+}
+
+impl Counts {
+    /// Adds what is checked.
+    pub(crate) const fn add_checks(&mut self, checks: Checks) {
+        self.ends = self.ends.saturating_add(checks.ends);
+        self.proved = self.proved.and(checks.proved);
+    }
+}
+
+/// Holes by what proves them open.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Proved {
+    /// Light.
+    pub light: u64,
+    /// A wire or a pin that goes all the way through.
+    pub wire: u64,
+    /// Air.
+    pub air: u64,
+}
+
+impl Proved {
+    /// So many holes that are proved so.
+    pub(crate) fn of(proof: Option<Proof>, holes: u64) -> Self {
+        let none = Self::default();
+        match proof {
+            None | Some(Proof::Pin) => none,
+            Some(Proof::Light) => Self {
+                light: holes,
+                ..none
+            },
+            Some(Proof::Wire | Proof::PinThrough) => Self {
+                wire: holes,
+                ..none
+            },
+            Some(Proof::Air) => Self { air: holes, ..none },
+        }
+    }
+
+    /// These and others.
+    pub(crate) const fn and(self, other: Self) -> Self {
+        Self {
+            light: self.light.saturating_add(other.light),
+            wire: self.wire.saturating_add(other.wire),
+            air: self.air.saturating_add(other.air),
+        }
+    }
+
+    /// The same of each.
+    pub(crate) fn map(self, of: impl Fn(u64) -> u64) -> Self {
+        Self {
+            light: of(self.light),
+            wire: of(self.wire),
+            air: of(self.air),
+        }
+    }
+
+    fn minutes(self, times: &Times) -> f64 {
+        self.light as f64 * times.light_check
+            + self.wire as f64 * times.wire_check
+            + self.air as f64 * times.air_check
+    }
 }
 
 /// Electrodes broken, thin ones apart; what is expected, so not whole ones.
@@ -120,7 +202,7 @@ impl Changes {
 /// # let times = quillbore_calc::rollup::Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// #     pin_check: 0.2, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
 /// # };
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
@@ -176,7 +258,7 @@ pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Count
 /// # let times = quillbore_calc::rollup::Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// #     pin_check: 0.2, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
 /// # };
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
@@ -310,7 +392,8 @@ impl TubeUse {
 /// (the change, and half a hole each). Labor:
 /// receive, set up with first piece, handling (load, turn-over, tilt, guide changes, and electrode
 /// changes and dressing where there is no changer), stand-by (attended share of the rest of the
-/// machine's running), wash, inspect every end of a hole by pin, pack.
+/// machine's running), wash, inspect (every end of a hole by pin, every hole that is proved open
+/// otherwise by that), pack.
 ///
 /// - `counts`: how often everything is done.
 /// - `times`: how long each takes [min].
@@ -322,7 +405,7 @@ impl TubeUse {
 /// # let times = Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.25, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
+/// #     pin_check: 0.25, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
 /// # };
 /// // 4 parts of 10 holes at 2 min: 40 + 4 x 3 + 80 at the machine; half of the 80 attended.
 /// let counts = Counts { parts: 4, set_ups: 1, loads: 4, ends: 40, hole_minutes: 80.0, ..Counts::default() };
@@ -373,7 +456,7 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         handling: machine.load + machine.turn_over + tilt + machine.guide_changes + by_hand,
         stand_by: times.attended * (running + index + travel),
         wash: each(counts.parts, times.wash),
-        inspect: each(counts.ends, times.pin_check),
+        inspect: each(counts.ends, times.pin_check) + counts.proved.minutes(times),
         pack: each(counts.parts, times.pack),
     };
     (machine, labor)
