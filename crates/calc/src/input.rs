@@ -49,6 +49,8 @@ pub struct JobInput {
     pub outside_work: f64,
     /// Outside work, per part [currency of the rate card].
     pub outside_per_part: f64,
+    /// Masking and taking it off again, per part [min].
+    pub masking_min: f64,
     /// Margin on price for this job instead of the rate card's, 0 to below 1.
     pub margin: Option<f64>,
     /// Figures that the estimator overruled.

@@ -65,6 +65,7 @@ const fn cell(column: Column) -> &'static str {
         CellKind::Surface => "flat",
         CellKind::Exit => "flat",
         CellKind::Recess => "d12 x 8",
+        CellKind::Proof => "light",
         CellKind::Length => "5",
         CellKind::YesNo => "yes",
         CellKind::Layers => "1.2 Nickel alloy 625 + 10.8",

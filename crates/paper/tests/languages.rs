@@ -595,6 +595,10 @@ fn what_differs_in_an_order_is_told_in_german() {
         Column::Surface,
         Column::Exit,
         Column::Recess,
+        Column::Wire,
+        Column::LeastExit,
+        Column::ToProfile,
+        Column::Proved,
         Column::Behind,
         Column::Layers,
     ];

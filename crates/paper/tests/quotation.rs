@@ -142,6 +142,8 @@ fn findings_reach_the_customer_in_the_customers_words() {
         Told::DoesNotConduct,
         Told::DeepTestPiece,
         Told::CoreTrapped,
+        Told::ExitMayBeTight,
+        Told::ProfileInReach,
     ] {
         for words in both.map(Words::of) {
             let said = (words.quotation.for_the_customer)(told);

@@ -71,6 +71,7 @@ fn cell(column: Column) -> &'static str {
         CellKind::Surface => "cylinder R23",
         CellKind::Exit => "bore d47",
         CellKind::Recess => "d53 x 8",
+        CellKind::Proof => "air",
         CellKind::Length => "4.8",
         CellKind::YesNo => "yes",
         CellKind::Layers => "3 Copper C110 + 5",

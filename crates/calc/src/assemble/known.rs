@@ -54,6 +54,7 @@ impl Known<'_> {
     /// More or fewer setups than were found are set up and loaded as the others are on average.
     pub(super) fn setup_counts(&self, quantity: u32) -> Counts {
         let mut counts = setup_counts(self.setups, quantity, &self.ready.times);
+        counts.masking_min = f64::from(quantity) * self.prepared.input.masking_min;
         let mut unsaid = Vec::new();
         let computed = self.setups.len() as f64;
         if let Some(overruled) = self.overruled(Figure::Setups, computed, &mut unsaid) {

@@ -61,6 +61,7 @@ pub use drill::Drill;
 pub use feed_wear::FeedWear;
 pub use material::material_findings;
 pub(crate) use money::wear_quantiles;
+pub(crate) use planned::places;
 pub(crate) use recorded::{NotPlanned, PlannedFor, SharedByLot};
 pub(crate) use setting::{RowOverrules, Setting};
 

@@ -30,6 +30,8 @@ pub struct Counts {
     pub ends: u64,
     /// Holes that are proved open by something else.
     pub proved: Proved,
+    /// Masking the parts and taking it off again [min].
+    pub masking_min: f64,
     /// Minutes in the holes, electrode changes inside them included [min].
     pub hole_minutes: f64,
     /// Electrode changes inside the holes.
@@ -392,7 +394,7 @@ impl TubeUse {
 /// (the change, and half a hole each). Labor:
 /// receive, set up with first piece, handling (load, turn-over, tilt, guide changes, and electrode
 /// changes and dressing where there is no changer), stand-by (attended share of the rest of the
-/// machine's running), wash, inspect (every end of a hole by pin, every hole that is proved open
+/// machine's running), masking, wash, inspect (every end of a hole by pin, every hole that is proved open
 /// otherwise by that), pack.
 ///
 /// - `counts`: how often everything is done.
@@ -455,6 +457,7 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         set_up: machine.set_up + machine.first_piece,
         handling: machine.load + machine.turn_over + tilt + machine.guide_changes + by_hand,
         stand_by: times.attended * (running + index + travel),
+        masking: counts.masking_min,
         wash: each(counts.parts, times.wash),
         inspect: each(counts.ends, times.pin_check) + counts.proved.minutes(times),
         pack: each(counts.parts, times.pack),

@@ -58,6 +58,7 @@ fn every_kind_of_minute() {
             wire: 20,
             air: 5,
         },
+        masking_min: 12.5,
         hole_minutes: 300.0,
         inside: Changes { thin: 0, other: 4 },
         between: Changes { thin: 3, other: 6 },
@@ -92,6 +93,7 @@ fn every_kind_of_minute() {
     );
     // 0.4 of the holes less the changes in them, of those begun for nothing, of index moves, travel.
     near(labor.stand_by, 0.4 * (290.0 + 6.0 + 5.0 + 2.0));
+    near(labor.masking, 12.5);
     near(labor.wash, 20.0);
     // Light 0.1, a wire 0.2, air 0.4 beside the pins.
     near(labor.inspect, 25.0 + 1.0 + 4.0 + 2.0);

@@ -211,6 +211,10 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
             "The pocket or bore that the hole begins in: how wide, and how deep",
             &["d12 x 8", "12 wide 8 deep"],
         ),
+        CellKind::Proof => (
+            "How each hole is proved open; empty: by pin",
+            &["pin", "light", "wire", "air", "pin-through"],
+        ),
         CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
         CellKind::YesNo => ("Yes or no", &["yes", "no"]),
         CellKind::Layers => ("Thicknesses from the entry on, each with its material", &[]),

@@ -55,6 +55,10 @@ pub enum Told {
     LowerAssumed,
     /// A loose core could be trapped.
     CoreTrapped,
+    /// The smallest exit may be less than a wire needs.
+    ExitMayBeTight,
+    /// A start hole may drift as far as the finished profile.
+    ProfileInReach,
 }
 
 /// How a finding of this kind concerns the customer: the one list of it.
@@ -76,6 +80,8 @@ pub const fn customer(kind: &Kind) -> Customer {
         Kind::DepthBySteps { .. } => Customer::Told(Told::DepthBySteps),
         Kind::LowerAssumed { .. } => Customer::Told(Told::LowerAssumed),
         Kind::CoreTrapped => Customer::Told(Told::CoreTrapped),
+        Kind::ExitMayBeTight { .. } => Customer::Told(Told::ExitMayBeTight),
+        Kind::ProfileInReach { .. } => Customer::Told(Told::ProfileInReach),
         Kind::MaterialMissing
         | Kind::MachineMissing
         | Kind::QuantityMissing
@@ -105,6 +111,11 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::AngleCountedTwice { .. }
         | Kind::ExitOfBlind
         | Kind::RecessTooNarrow { .. }
+        | Kind::WireTooThick { .. }
+        | Kind::ExitBelowWire { .. }
+        | Kind::ProfileCut { .. }
+        | Kind::WireMissing
+        | Kind::BlindProof
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
         | Kind::HeadTouches { .. }

@@ -1,7 +1,7 @@
 //! Text into the typed cells of a row.
 
 use quillbore_calc::Length;
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Recess, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Proof, Recess, Surface};
 
 use crate::typed::entry::{Entry, Unit};
 use crate::typed::field::{AngleBasis, TiltAngle};
@@ -59,6 +59,8 @@ pub enum CellKind {
     Exit,
     /// A width and a depth.
     Recess,
+    /// How a hole is proved open.
+    Proof,
     /// A length, or none.
     Length,
     /// Yes or no.
@@ -91,6 +93,7 @@ impl CellKind {
             | Self::Holes
             | Self::HoleEnd
             | Self::Angle
+            | Self::Proof
             | Self::YesNo
             | Self::Ends
             | Self::Tube
@@ -143,6 +146,10 @@ pub(crate) const RECESS: Reader<Recess> = reader(CellKind::Recess, |text, read_i
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)
 });
+pub(crate) const ABOVE_ZERO: Reader<Length> = reader(CellKind::Length, |text, read_in| {
+    read::length(text, read_in.unit)
+});
+pub(crate) const PROOF: Reader<Proof> = reader(CellKind::Proof, |text, _| read::proof(text));
 pub(crate) const YES_NO: Reader<bool> = reader(CellKind::YesNo, |text, _| read::yes_no(text));
 pub(crate) const LAYERS: Reader<Vec<LayerText>> = reader(CellKind::Layers, |text, read_in| {
     read::layers(text, read_in.unit)

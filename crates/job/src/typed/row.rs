@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Recess, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Proof, Recess, Surface};
 use quillbore_calc::{Length, RowId};
 
 use crate::ground::keyed_list::Keyed;
@@ -42,6 +42,14 @@ record! {
     Exit "exit" exit: Exit, read_cell::EXIT;
     /// The pocket or bore that it begins in: how wide and how deep.
     Recess "recess" recess: Recess, read_cell::RECESS;
+    /// The wire that is threaded through it afterwards.
+    Wire "wire" wire: Length, read_cell::ABOVE_ZERO;
+    /// The smallest that it may be at its exit.
+    LeastExit "least_exit" least_exit: Length, read_cell::ABOVE_ZERO;
+    /// From its center to the finished profile.
+    ToProfile "to_profile" to_profile: Length, read_cell::ABOVE_ZERO;
+    /// How it is proved open.
+    Proved "proved_by" proved: Proof, read_cell::PROOF;
     /// Free distance behind the exit.
     Behind "behind" behind: Length, read_cell::LENGTH;
     /// Backing behind the exit.

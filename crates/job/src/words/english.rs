@@ -1,7 +1,7 @@
 //! Labels, choices and offers in American shop English.
 
 use quillbore_calc::finding::Level;
-use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
+use quillbore_calc::input::{Ends, HoleEnd, PartAxis, Proof};
 use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
 
@@ -73,6 +73,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Fixture => "fixture",
         Field::RestsOn => "rests on",
         Field::FlushPressure => "flush pressure",
+        Field::Masking => "masking",
+        Field::MaskingMinutes => "masking, minutes per part",
         Field::Program => "program",
         Field::Settings => "settings",
         Field::Lessons => "lessons from the last run",
@@ -131,6 +133,10 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::Surface => words("surface", "surface"),
         Column::Exit => words("exit", "exit surface"),
         Column::Recess => words("recess", "recess"),
+        Column::Wire => words("wire", "wire diameter"),
+        Column::LeastExit => words("least exit", "least free exit"),
+        Column::ToProfile => words("center to profile", "distance from center to profile"),
+        Column::Proved => words("proved by", "proof that it is open"),
         Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
@@ -157,6 +163,7 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::Surface
         | CellKind::Exit
         | CellKind::Recess
+        | CellKind::Proof
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends
@@ -193,6 +200,18 @@ pub const fn hole_end(end: HoleEnd) -> &'static str {
         HoleEnd::Through => "through",
         HoleEnd::Into => "into",
         HoleEnd::Blind => "blind",
+    }
+}
+
+/// How a hole is proved open.
+#[must_use]
+pub const fn proof(proof: Proof) -> &'static str {
+    match proof {
+        Proof::Pin => "pin",
+        Proof::Light => "light",
+        Proof::Wire => "wire",
+        Proof::Air => "air",
+        Proof::PinThrough => "pin-through",
     }
 }
 

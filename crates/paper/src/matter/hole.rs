@@ -1,7 +1,9 @@
 //! A row of holes with all that is known of it, as papers show it.
 
+use quillbore_calc::Length;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::entry::Entry;
 use quillbore_job::{Form, Row, Unit};
 
 use crate::shown;
@@ -63,6 +65,47 @@ impl Hole<'_> {
         let read = self.row.behind.value();
         let read = read.map(|mm| shown::with_unit(self.form, mm.mm(), unit, shown::middling(unit)));
         read.or_else(|| (!typed.is_empty()).then(|| typed.to_owned()))
+    }
+
+    /// What is asked of it for the sake of a wire, and how it is proved open, sentence by sentence; what
+    /// can't be read stands as it was typed.
+    pub fn asked_of_wire(&self, unit: Unit) -> Vec<String> {
+        let words = self.words.hole;
+        let row = self.row;
+        let lengths: [(&Entry<Length>, fn(&str) -> String); 3] = [
+            (&row.wire, words.wire),
+            (&row.least_exit, words.least_exit),
+            (&row.to_profile, words.to_profile),
+        ];
+        let mut said: Vec<String> = lengths
+            .into_iter()
+            .filter(|(typed, _)| !typed.is_empty())
+            .map(|(typed, say)| say(&self.typed_length(typed, unit)))
+            .collect();
+        said.extend(self.proof().map(|proof| (words.proved)(&proof)));
+        said
+    }
+
+    /// What proves it open, where somebody said so; what can't be read stands as it was typed.
+    pub fn proof(&self) -> Option<String> {
+        let proved = &self.row.proved;
+        let typed = (!proved.is_empty()).then(|| proved.text().trim().to_owned());
+        let read = proved.value();
+        read.map(|proof| (self.words.hole.proof)(*proof).to_owned())
+            .or(typed)
+    }
+
+    /// Whether its ends are checked by pin.
+    pub fn is_pinned(&self) -> bool {
+        self.figures.is_none_or(|figures| figures.checked.by_pin)
+    }
+
+    /// A length with its unit; what can't be read stands as it was typed.
+    fn typed_length(&self, typed: &Entry<Length>, unit: Unit) -> String {
+        match typed.value() {
+            Some(length) => shown::in_full(self.form, length.mm(), unit),
+            None => typed.text().trim().to_owned(),
+        }
     }
 
     /// Where it ends; where nobody said so it is taken to go through, and what can't be read stands as

@@ -110,6 +110,7 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     if !row.recess.text().trim().is_empty() {
         said.push((hole.words.hole.recess)(row.recess.text().trim()));
     }
+    said.extend(hole.asked_of_wire(matter.job.unit));
     if !row.exit.text().trim().is_empty() {
         said.push((hole.words.hole.exit)(row.exit.text().trim()));
     }

@@ -180,6 +180,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::Surface
         | CellKind::Exit
         | CellKind::Recess
+        | CellKind::Proof
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

@@ -71,6 +71,10 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::Surface
         | Column::Exit
         | Column::Recess
+        | Column::Wire
+        | Column::LeastExit
+        | Column::ToProfile
+        | Column::Proved
         | Column::Behind
         | Column::Layers => true,
         Column::Mark

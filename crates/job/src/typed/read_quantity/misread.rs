@@ -43,6 +43,8 @@ pub enum What {
     RestsOn,
     /// A recess.
     Recess,
+    /// How a hole is proved open.
+    Proof,
     /// An amount of money.
     Money,
     /// A share in percent.

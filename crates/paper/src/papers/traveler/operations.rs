@@ -92,6 +92,10 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             of(|lot| lot.machine.first_piece),
         ),
     ];
+    if matter.has(Field::Masking) || matter.has(Field::MaskingMinutes) {
+        let minutes = of(|lot| lot.labor.masking);
+        list.push((words::mask(matter.text(Field::Masking)), minutes));
+    }
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
         let mut what = words::drill(index + 1, &one_setup(matter, index, setup));

@@ -13,6 +13,7 @@ pub(super) const WORDS: Quotation = Quotation {
     sample_rates: "Beispielsätze: Diese Preise beruhen auf Beispielen, nicht auf den eigenen Sätzen der \
                    Werkstatt.",
     minimum: "Mindestbetrag",
+    per_hole: |price| format!("{price} je Startbohrung"),
     for_whom: "für",
     contact: "Kontakt",
     customers_reference: "Ihre Referenz",
@@ -78,6 +79,10 @@ pub(super) const WORDS: Quotation = Quotation {
     },
     replaces: |numbers| format!("Ersetzt {numbers}: nicht mehr gültig."),
     offered: |kinds| match (kinds.open, kinds.blind) {
+        _ if !kinds.all_by_pin => {
+            "Funkenerosives Bohren (Startlochbohren) der unten genannten Bohrungen; jede Bohrung so \
+             geprüft, wie bei ihr angegeben, Teile gewaschen und verpackt wie erhalten."
+        }
         (false, true) => {
             "Funkenerosives Bohren (Startlochbohren) der unten genannten Bohrungen; jede Bohrung mit \
              Prüfstift und auf ihre Tiefe geprüft, Teile gewaschen und verpackt wie erhalten."
@@ -155,6 +160,14 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
         Told::CoreTrapped => {
             "Ein loser Kern könnte im Teil bleiben; bitte sagen Sie uns, wie er herausgenommen werden \
              kann."
+        }
+        Told::ExitMayBeTight => {
+            "Der kleinste Austritt kann enger sein, als der Draht ihn braucht; bitte sagen Sie uns, ob \
+             die Bohrung größer sein darf."
+        }
+        Told::ProfileInReach => {
+            "Die Bohrung kann bis an die fertige Kontur verlaufen; bitte sagen Sie uns, ob sie weiter in \
+             den Abfall gelegt oder kleiner werden kann."
         }
         Told::LowerAssumed => return None,
     })

@@ -52,9 +52,19 @@ pub fn clean(kinds: Kinds) -> &'static str {
     }
 }
 
+/// The operation of masking.
+pub fn mask(what: &str) -> String {
+    match what {
+        "" => "Mask".to_owned(),
+        what => format!("Mask: {what}"),
+    }
+}
+
 /// The operation of inspecting.
 pub fn inspect(kinds: Kinds) -> &'static str {
-    if kinds.blind {
+    if !kinds.all_by_pin {
+        "Inspect: each hole as its row of the hole table says"
+    } else if kinds.blind {
         "Inspect: a pin in every hole, the depth of blind ones"
     } else {
         "Inspect: a pin in every hole"

@@ -93,6 +93,11 @@ pub const UNBACK: &str = "Take the backing out of every exit and show that none 
 /// Nothing was typed about what follows.
 pub fn after_plain(kinds: Kinds) -> &'static str {
     match (kinds.open, kinds.blind) {
+        _ if kinds.proved => {
+            "Flush open holes through from both sides, prove each open as its row of the hole table \
+             says, else with wire, pin or light; see that no core is left in blind ones; wash, dry, \
+             count, protect against rust, pack as received."
+        }
         (false, true) => {
             "Flush every hole out until it runs clear, see that no core and no sludge is left at the \
              bottom, wash, dry, count, protect against rust, pack as received."
