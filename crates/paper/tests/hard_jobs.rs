@@ -557,7 +557,7 @@ fn start_holes_are_priced_by_the_hole() {
     // The third row's wire is too thick for it, and the second lies in the profile: no price with them.
     for _ in 0..2 {
         let last = job.rows.last().expect("a row").id;
-        let edit = Edit::DeleteRows(vec![last]);
+        let edit = Edit::DeleteRows { rows: vec![last] };
         (job, _) = apply(&job, &edit).expect("an edit");
     }
     tells(&says(&job, Paper::Quotation), &["for each start hole"]);
@@ -574,7 +574,8 @@ fn cooling_holes_are_masked_and_have_boxes_for_what_is_plugged() {
             .find(said)
             .unwrap_or_else(|| panic!("{said} in {traveler}"))
     };
-    assert!(at("Mask: Inner passage filled with wax") < at("Drill"));
+    assert!(at("Mask: Inner passage filled with wax") < at("Drill setup 1"));
+    tells(&traveler, &["(6 min a part)"]);
     tells(
         &traveler,
         &[

@@ -424,7 +424,7 @@ fn blank_forms_are_printed_as_often_as_they_are_wanted_and_issue_nothing() {
 fn a_threading_list_is_written_once_and_replaced_only_when_that_is_said() {
     let folder = tempfile::tempdir().expect("a folder");
     let out = folder.path().join("out");
-    let job = hard_job("start-holes");
+    let job = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/hard-jobs/start-holes.ron");
     let run = |more: &[&str]| {
         let words = ["papers", path(&job), "--out", path(&out), "--threading"];
         let by = ["--shop", INVENTED_SHOP, "--date", "2026-11-25"];

@@ -1,7 +1,7 @@
 //! The operations in order, each with a place for date and name.
 
 use quillbore_calc::job_figures::LotFigures;
-use quillbore_job::Field;
+use quillbore_job::{Field, Value};
 
 use super::basis;
 use super::order::setups_made_twice;
@@ -94,7 +94,13 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     ];
     if matter.has(Field::Masking) || matter.has(Field::MaskingMinutes) {
         let minutes = of(|lot| lot.labor.masking);
-        list.push((words::mask(matter.text(Field::Masking)), minutes));
+        let each = matter.job.field(Field::MaskingMinutes);
+        let each = match each.value().and_then(Value::minutes) {
+            Some(each) => words::minutes(&matter.form().number(each, 2)),
+            None => matter.text(Field::MaskingMinutes).to_owned(),
+        };
+        let what = words::mask(matter.text(Field::Masking), &each);
+        list.push((what, minutes));
     }
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {

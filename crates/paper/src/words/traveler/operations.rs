@@ -52,12 +52,21 @@ pub fn clean(kinds: Kinds) -> &'static str {
     }
 }
 
-/// The operation of masking.
-pub fn mask(what: &str) -> String {
-    match what {
-        "" => "Mask".to_owned(),
-        what => format!("Mask: {what}"),
+/// Minutes.
+pub fn minutes(number: &str) -> String {
+    format!("{number}\u{a0}min")
+}
+
+/// The operation of masking, with the time that each part takes.
+pub fn mask(what: &str, each: &str) -> String {
+    let mut said = "Mask".to_owned();
+    if !what.is_empty() {
+        said += &format!(": {what}");
     }
+    if !each.is_empty() {
+        said += &format!(" ({each} a part)");
+    }
+    said
 }
 
 /// The operation of inspecting.
