@@ -153,8 +153,22 @@ pub struct RowInput {
 }
 
 impl RowInput {
-    /// How its holes are checked: one that is proved by something else than a pin has a pin only where
-    /// somebody gave it limits.
+    /// How its holes are checked.
+    ///
+    /// Formula: what is proved by something else than a pin has a pin only where somebody gave it limits;
+    /// everything else has one.
+    ///
+    /// Result: whether by pin, and by what else.
+    ///
+    /// ```
+    /// use quillbore_calc::RowInput;
+    /// use quillbore_calc::input::Proof;
+    /// let light = RowInput { proved: Some(Proof::Light), limits_assumed: true, ..RowInput::default() };
+    /// assert!(!light.checked().by_pin && light.checked().proof == Some(Proof::Light));
+    /// assert!(RowInput { limits_assumed: false, ..light }.checked().by_pin);
+    /// ```
+    ///
+    /// Source: common practice, no source.
     #[must_use]
     pub fn checked(&self) -> Checked {
         let proof = self.proved.filter(|proof| *proof != Proof::Pin);

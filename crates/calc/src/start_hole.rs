@@ -68,7 +68,7 @@ impl StartHole {
 ///
 /// Formula: `m + s z`, with `Phi(z) = 1 - 2^(-1/n)`: as often as not all n holes are larger.
 ///
-/// - `mean_mm`: the lot's size m [mm].
+/// - `mean_mm`: the lot's size m [mm], any.
 /// - `deviation_mm`: one hole's deviation s about it [mm], 0 and up.
 /// - `holes`: holes n of the lot, 1 and up; 0 counts as 1.
 ///
@@ -137,7 +137,7 @@ pub struct Exits {
 /// [`miss`] by the drift's P90 and median. Nothing is below 0.
 ///
 /// - `range_mm`: sizes at the entry D10 and D90 at the gap's P10 and P90 [mm].
-/// - `median_mm`: size at the entry D50 at its median [mm].
+/// - `median_mm`: size at the entry D50 at its median [mm], from D10 to D90.
 /// - `taper_mm`: how much smaller the exit is than the entry [mm], 0 and up.
 /// - `deviation_mm`: one hole's deviation about its lot [mm], 0 and up.
 /// - `holes`: holes of the lot, 1 and up.
