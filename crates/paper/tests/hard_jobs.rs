@@ -541,6 +541,7 @@ fn start_holes_ask_for_their_wire_and_their_proof() {
     let record = says(&job, Paper::Inspection);
     tells(&record, &["open by", "wire put through", "0.400 0.600"]);
     let quotation = says(&job, Paper::Quotation);
+    assert!(!quotation.contains("0.750") && quotation.contains("0.600"));
     tells(
         &quotation,
         &[
@@ -565,16 +566,16 @@ fn start_holes_are_priced_by_the_hole() {
     assert!(!says(&hard("first-article"), Paper::Quotation).contains("start hole"));
 }
 
-/// Cooling holes: masking stands before the drilling, a box for each hole waits for what is found plugged.
+/// Cooling holes: masking stands before the drilling, a line for each hole waits for what is found plugged.
 #[test]
-fn cooling_holes_are_masked_and_have_boxes_for_what_is_plugged() {
+fn cooling_holes_are_masked_and_have_lines_for_what_is_plugged() {
     let traveler = says(&hard("cooling-holes"), Paper::Traveler);
     let at = |said: &str| {
         traveler
             .find(said)
             .unwrap_or_else(|| panic!("{said} in {traveler}"))
     };
-    assert!(at("Mask: Inner passage filled with wax") < at("Drill setup 1"));
+    assert!(at("Mask: Inner passage filled with wax") < at("First piece: drill"));
     tells(&traveler, &["(6 min a part)"]);
     tells(
         &traveler,

@@ -89,7 +89,13 @@ impl Voice<'_> {
                 upper: upper_mm,
             }) if row.limits_assumed => {
                 let kind = Kind::LimitsAssumed { lower_mm, upper_mm };
-                self.say(Level::Check, kind, None);
+                // What no pin checks nobody holds to limits: they choose the tube alone.
+                let level = if row.checked().by_pin {
+                    Level::Check
+                } else {
+                    Level::Note
+                };
+                self.say(level, kind, None);
             }
             Some(Limits {
                 lower,

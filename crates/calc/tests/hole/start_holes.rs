@@ -283,3 +283,18 @@ fn pins_go_by_limits() {
     );
     assert_eq!(checked(Some(Proof::Air), false), (true, Some(Proof::Air)));
 }
+
+/// Limits that nobody gave are asked about where a pin checks them, and only told where none does.
+#[test]
+fn limits_that_no_pin_checks_are_no_question() {
+    let told = |proved| {
+        let row = RowInput {
+            proved,
+            ..start(0.8, 20.0, wire(0.25))
+        };
+        let found = figures(&row);
+        [Level::Check, Level::Note].map(|level| is_told(&found, level, "limits-assumed"))
+    };
+    assert_eq!(told(None), [true, false]);
+    assert_eq!(told(Some(Proof::Light)), [false, true]);
+}

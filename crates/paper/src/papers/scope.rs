@@ -68,7 +68,9 @@ fn holes(matter: &Matter<'_>) -> Table {
 fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
+    // What no pin checks is not promised within limits that nobody gave.
     let limits = figures.and_then(|figures| figures.limits_mm);
+    let limits = limits.filter(|_| hole.is_pinned());
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
             shown::lower(matter.form(), lower, unit, fine),

@@ -1,4 +1,4 @@
-//! Boxes for holes that are found plugged: one for each hole of the rows that are proved by air or by a pin
+//! Lines for holes that are found plugged: one for each hole of the rows that are proved by air or by a pin
 //! put through, to be filled by hand.
 
 use quillbore_calc::input::Proof;
@@ -12,9 +12,11 @@ use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::plugged as words;
 
-/// Boxes beside each other.
-const ACROSS: usize = 8;
-/// Holes of a row that have boxes of their own: of more than these the numbers are written down.
+/// Lines beside each other.
+const ACROSS: usize = 6;
+/// Width of a line [mm]: room for a serial number.
+const PLACE: f64 = 16.0;
+/// Holes of a row that have lines of their own: of more than these the numbers are written down.
 const MOST: usize = 400;
 /// Lines to write numbers on.
 const LINES: usize = 3;
@@ -27,8 +29,11 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     if !matter.holes().any(|hole| asked(&hole)) {
         return;
     }
-    let mut columns = vec![Column::text(heads::MARK, Width::Fixed(mm(18.0))).style(STRONG)];
-    columns.extend((0..ACROSS).map(|_| Column::text("", Width::Share(1.0))));
+    let mut columns = vec![Column::text(heads::MARK, Width::Fixed(mm(14.0))).style(STRONG)];
+    for _ in 0..ACROSS {
+        columns.push(Column::figures("", "", Width::Share(1.0)));
+        columns.push(Column::text("", Width::Fixed(mm(PLACE))));
+    }
     let mut table = Table::new(columns).written_on();
     let mut many = Vec::new();
     for hole in matter.holes().filter(asked) {
@@ -41,9 +46,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             let mut cells = vec![Cell::new(hole.mark())];
             cells.extend(
                 line.iter()
-                    .map(|number| Cell::styled(number.as_str(), BODY)),
+                    .flat_map(|number| [Cell::new(number.as_str()), Cell::blank()]),
             );
-            cells.extend((line.len()..ACROSS).map(|_| Cell::default()));
             table.row(TableRow::new(cells).at_least(HAND + mm(1.0)));
         }
     }
