@@ -66,7 +66,7 @@ const fn cell(column: Column) -> &'static str {
         CellKind::Exit => "flat",
         CellKind::Recess => "d12 x 8",
         CellKind::Proof => "light",
-        CellKind::Length => "5",
+        CellKind::Length | CellKind::Distance => "5",
         CellKind::YesNo => "yes",
         CellKind::Layers => "1.2 Nickel alloy 625 + 10.8",
         CellKind::Ends => "one",

@@ -191,7 +191,7 @@ fn cell_values(column: Column) -> [String; 2] {
         CellKind::Exit => ["cylinder R41", "cylinder R47"],
         CellKind::Recess => ["d53 x 2", "d59 x 2"],
         CellKind::Proof => ["light", "air"],
-        CellKind::Length => ["4.4", "4.8"],
+        CellKind::Length | CellKind::Distance => ["4.4", "4.8"],
         CellKind::YesNo => ["yes", "no"],
         CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],
         CellKind::Ends => ["one end", "both ends"],

@@ -72,7 +72,7 @@ fn cell(column: Column) -> &'static str {
         CellKind::Exit => "bore d47",
         CellKind::Recess => "d53 x 8",
         CellKind::Proof => "air",
-        CellKind::Length => "4.8",
+        CellKind::Length | CellKind::Distance => "4.8",
         CellKind::YesNo => "yes",
         CellKind::Layers => "3 Copper C110 + 5",
         CellKind::Ends => "one end",

@@ -101,9 +101,11 @@ impl Context<'_> {
         let costs = one.cost.zip(both_cost);
         let costs = costs.map(|(one, both)| EndsCost { one, both });
         let both_pays = both.as_ref().is_some_and(|both| both.beats(&one));
+        // A wire catches on the step where two halves miss each other: it takes what one end reaches.
+        let in_one = row.start_hole.wire_mm.is_some() && one_reaches;
         let taken = match (both, asked) {
             (Some(both), Some(Ends::Both)) => both,
-            (Some(both), None) if both_pays => both,
+            (Some(both), None) if both_pays && !in_one => both,
             _ => one,
         };
         let dearer = match asked {

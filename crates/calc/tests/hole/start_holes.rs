@@ -298,3 +298,20 @@ fn limits_that_no_pin_checks_are_no_question() {
     assert_eq!(told(None), [true, false]);
     assert_eq!(told(Some(Proof::Light)), [false, true]);
 }
+
+/// From both ends a large lot would cost less, and a wire would find a step in the middle of each hole.
+#[test]
+fn a_wire_is_threaded_through_a_hole_from_one_end() {
+    let planned = |start_hole| {
+        let row = RowInput {
+            count: 200,
+            proved: Some(Proof::Light),
+            ..start(0.4, 25.0, start_hole)
+        };
+        let mut input = job(vec![row]);
+        input.quantity = Some(50);
+        first(&input, &tables()).ends
+    };
+    assert_eq!(planned(StartHole::default()), Some(Ends::Both));
+    assert_eq!(planned(wire(0.1)), Some(Ends::One));
+}

@@ -63,6 +63,8 @@ pub enum CellKind {
     Proof,
     /// A length, or none.
     Length,
+    /// A length that is never nothing.
+    Distance,
     /// Yes or no.
     YesNo,
     /// Layers of materials.
@@ -88,6 +90,7 @@ impl CellKind {
             | Self::Exit
             | Self::Recess
             | Self::Length
+            | Self::Distance
             | Self::Layers => true,
             Self::Mark
             | Self::Holes
@@ -146,7 +149,7 @@ pub(crate) const RECESS: Reader<Recess> = reader(CellKind::Recess, |text, read_i
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)
 });
-pub(crate) const ABOVE_ZERO: Reader<Length> = reader(CellKind::Length, |text, read_in| {
+pub(crate) const DISTANCE: Reader<Length> = reader(CellKind::Distance, |text, read_in| {
     read::length(text, read_in.unit)
 });
 pub(crate) const PROOF: Reader<Proof> = reader(CellKind::Proof, |text, _| read::proof(text));

@@ -43,11 +43,11 @@ record! {
     /// The pocket or bore that it begins in: how wide and how deep.
     Recess "recess" recess: Recess, read_cell::RECESS;
     /// The wire that is threaded through it afterwards.
-    Wire "wire" wire: Length, read_cell::ABOVE_ZERO;
+    Wire "wire" wire: Length, read_cell::DISTANCE;
     /// The smallest that it may be at its exit.
-    LeastExit "least_exit" least_exit: Length, read_cell::ABOVE_ZERO;
+    LeastExit "least_exit" least_exit: Length, read_cell::DISTANCE;
     /// From its center to the finished profile.
-    ToProfile "to_profile" to_profile: Length, read_cell::ABOVE_ZERO;
+    ToProfile "to_profile" to_profile: Length, read_cell::DISTANCE;
     /// How it is proved open.
     Proved "proved_by" proved: Proof, read_cell::PROOF;
     /// Free distance behind the exit.

@@ -154,7 +154,7 @@ pub const fn column(column: Column) -> ColumnWords {
 #[must_use]
 pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
     match column.kind() {
-        CellKind::Size | CellKind::Depth | CellKind::Length => unit.symbol(),
+        CellKind::Size | CellKind::Depth | CellKind::Length | CellKind::Distance => unit.symbol(),
         CellKind::Angle => "\u{b0}",
         CellKind::Every => "holes",
         CellKind::Mark

@@ -173,6 +173,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::Depth
         | CellKind::Angle
         | CellKind::Length
+        | CellKind::Distance
         | CellKind::Every => true,
         CellKind::Mark
         | CellKind::Size
