@@ -75,9 +75,8 @@ impl Known<'_> {
             return;
         };
         let share = f64::from(plan.sample) / f64::from(lot);
-        let of_sample = |checks: u64| libm::round(checks as f64 * share) as u64;
-        counts.ends = of_sample(counts.ends);
-        counts.proved = counts.proved.map(of_sample);
+        counts.ends = of_sample(counts.ends, share);
+        counts.proved = counts.proved.map(|holes| of_sample(holes, share));
     }
 
     /// Of each clamping whether each part gets all of it before the next one is loaded.
@@ -147,4 +146,9 @@ impl Known<'_> {
         let tubes = &self.prepared.tables.tubes;
         tube.lot.tube.of(tubes).map_or(0.0, |tube| tube.price)
     }
+}
+
+/// What of so many checks a sample of this share takes.
+fn of_sample(checks: u64, share: f64) -> u64 {
+    libm::round(checks as f64 * share) as u64
 }
