@@ -62,7 +62,7 @@ pub fn list(sitting: Sitting<'_>) -> Result<Threading, Failure> {
             }
             told.push(words::without_locations(&named(row, at), row.holes()));
         }
-        let leans = |axis: &[f64; 3]| axis[0].hypot(axis[1]) > UPRIGHT;
+        let leans = |[x, y, _]: &[f64; 3]| x * x + y * y > UPRIGHT * UPRIGHT;
         if row.places.iter().any(|place| leans(&place.axis)) {
             told.push(words::leaning(&named(row, at)));
         }

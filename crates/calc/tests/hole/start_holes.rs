@@ -95,7 +95,7 @@ fn a_larger_tube_mends_it() {
         .findings
         .iter()
         .find_map(|finding| match finding.kind {
-            Kind::ExitMayBeTight { .. } => finding.remedy.clone(),
+            Kind::ExitMayBeTight { .. } => finding.remedy,
             _ => None,
         });
     let Some(Remedy::UseTube(_, larger)) = remedy else {

@@ -72,16 +72,16 @@ impl Hole<'_> {
     pub fn asked_of_wire(&self, unit: Unit) -> Vec<String> {
         let words = self.words.hole;
         let row = self.row;
-        let lengths: [(&Entry<Length>, fn(&str) -> String); 3] = [
-            (&row.wire, words.wire),
-            (&row.least_exit, words.least_exit),
-            (&row.to_profile, words.to_profile),
+        let length = |typed: &Entry<Length>, say: fn(&str) -> String| {
+            let typed = (!typed.is_empty()).then(|| self.typed_length(typed, unit));
+            typed.map(|typed| say(&typed))
+        };
+        let lengths = [
+            length(&row.wire, words.wire),
+            length(&row.least_exit, words.least_exit),
+            length(&row.to_profile, words.to_profile),
         ];
-        let mut said: Vec<String> = lengths
-            .into_iter()
-            .filter(|(typed, _)| !typed.is_empty())
-            .map(|(typed, say)| say(&self.typed_length(typed, unit)))
-            .collect();
+        let mut said: Vec<String> = lengths.into_iter().flatten().collect();
         said.extend(self.proof().map(|proof| (words.proved)(&proof)));
         said
     }
