@@ -1,5 +1,10 @@
 //! The threading list: a line for each hole that a wire goes into, nothing dropped, nothing overwritten.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
 use std::fs;
 
 use quillbore_job::file::read_job;
