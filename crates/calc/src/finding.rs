@@ -181,6 +181,30 @@ pub enum Kind {
     ExitOfBlind,
     /// The recess that a hole begins in is too narrow for it.
     RecessTooNarrow { width_mm: f64, hole_mm: f64 },
+    /// The smallest free exit of so many holes may be less than is needed: by the wire, where nobody said
+    /// how much.
+    ExitMayBeTight {
+        smallest_mm: f64,
+        needed_mm: f64,
+        holes: u64,
+        typed: bool,
+    },
+    /// The wire is thicker than the exit is at its largest.
+    WireTooThick { wire_mm: f64, largest_mm: f64 },
+    /// The least free exit is less than the wire.
+    ExitBelowWire { least_mm: f64, wire_mm: f64 },
+    /// The hole may reach the finished profile: by so much from its center, of it so much by drift.
+    ProfileInReach {
+        distance_mm: f64,
+        reaches_mm: f64,
+        drift_mm: f64,
+    },
+    /// The hole is wider than the finished profile is away.
+    ProfileCut { distance_mm: f64, hole_mm: f64 },
+    /// A hole is to be proved open by a wire of which nobody said how thick it is.
+    WireMissing,
+    /// A blind hole that a wire, light or air is to go through.
+    BlindProof,
     /// More pressure than the machine's pump gives.
     PressureAbovePump { bar: f64, pump_bar: f64 },
     /// Something that one plunge into full metal doesn't make.
@@ -319,6 +343,13 @@ impl Kind {
             Self::AngleCountedTwice { .. } => "angle-counted-twice",
             Self::ExitOfBlind => "exit-of-blind",
             Self::RecessTooNarrow { .. } => "recess-too-narrow",
+            Self::ExitMayBeTight { .. } => "exit-may-be-tight",
+            Self::WireTooThick { .. } => "wire-too-thick",
+            Self::ExitBelowWire { .. } => "exit-below-wire",
+            Self::ProfileInReach { .. } => "profile-in-reach",
+            Self::ProfileCut { .. } => "profile-cut",
+            Self::WireMissing => "wire-missing",
+            Self::BlindProof => "blind-proof",
             Self::PressureAbovePump { .. } => "pressure-above-pump",
             Self::Burnt(burning) => burning.code(),
             Self::RestsOnMore => "rests-on-more",

@@ -12,6 +12,7 @@ pub use crate::push::Rest;
 use crate::quantity::Limits;
 pub use crate::row_id::RowId;
 use crate::standards::sampling::InspectionLevel;
+pub use crate::start_hole::{Proof, StartHole};
 pub use crate::surface::Surface;
 use crate::tables::{Machine, Material, Tube};
 
@@ -50,6 +51,8 @@ pub struct JobInput {
     pub outside_work: f64,
     /// Outside work, per part [currency of the rate card].
     pub outside_per_part: f64,
+    /// Masking and taking it off again, per part [min].
+    pub masking_min: f64,
     /// Margin on price for this job instead of the rate card's, 0 to below 1.
     pub margin: Option<f64>,
     /// Figures that the estimator overruled.
@@ -123,6 +126,10 @@ pub struct RowInput {
     pub exit: Option<Exit>,
     /// The pocket or bore that the hole begins at the bottom of, where it does.
     pub recess: Option<Recess>,
+    /// What is asked of it for the sake of a wire that is threaded through it.
+    pub start_hole: StartHole,
+    /// How it is proved open; `None` leaves it to the shop's routine, which is a pin.
+    pub proved: Option<Proof>,
     /// How near the machine's guide comes to these holes, where that is known: see
     /// [`crate::head::put_clearances`].
     pub clearance: Option<Clearance>,
@@ -151,6 +158,31 @@ pub struct RowInput {
 }
 
 impl RowInput {
+    /// How its holes are checked.
+    ///
+    /// Formula: what is proved by something else than a pin has a pin only where somebody gave it limits;
+    /// everything else has one.
+    ///
+    /// Result: whether by pin, and by what else.
+    ///
+    /// ```
+    /// use quillbore_calc::RowInput;
+    /// use quillbore_calc::input::Proof;
+    /// let light = RowInput { proved: Some(Proof::Light), limits_assumed: true, ..RowInput::default() };
+    /// assert!(!light.checked().by_pin && light.checked().proof == Some(Proof::Light));
+    /// assert!(RowInput { limits_assumed: false, ..light }.checked().by_pin);
+    /// ```
+    ///
+    /// Source: common practice, no source.
+    #[must_use]
+    pub fn checked(&self) -> Checked {
+        let proof = self.proved.filter(|proof| *proof != Proof::Pin);
+        Checked {
+            by_pin: proof.is_none() || !self.limits_assumed,
+            proof,
+        }
+    }
+
     /// Whether the far side is open and can be drilled from.
     #[must_use]
     pub(crate) fn is_open_behind(&self) -> bool {
@@ -183,6 +215,8 @@ impl RowInput {
             surface,
             exit,
             recess,
+            start_hole,
+            proved,
             clearance,
             behind_mm,
             backed,
@@ -206,6 +240,8 @@ impl RowInput {
             && *surface == other.surface
             && *exit == other.exit
             && *recess == other.recess
+            && *start_hole == other.start_hole
+            && *proved == other.proved
             && *clearance == other.clearance
             && *behind_mm == other.behind_mm
             && *backed == other.backed
@@ -219,6 +255,15 @@ impl RowInput {
             && *layers == other.layers
             && *places == other.places
     }
+}
+
+/// How holes are checked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Checked {
+    /// Each end by pin.
+    pub by_pin: bool,
+    /// Each hole by something that shows it to be open; never [`Proof::Pin`].
+    pub proof: Option<Proof>,
 }
 
 /// A place of a hole: where it enters and whither it runs.

@@ -48,6 +48,7 @@ pub mod size_choice;
 pub mod span;
 pub mod spread;
 pub mod standards;
+pub mod start_hole;
 pub mod stop;
 pub mod surface;
 pub mod tables;

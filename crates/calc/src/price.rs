@@ -235,6 +235,33 @@ pub fn lot_price(lot_cost: f64, terms: &Terms) -> Option<f64> {
     allowed.then(|| lot_cost / (1.0 - terms.margin))
 }
 
+/// What a part's price comes to for each of its holes.
+///
+/// Formula: the price as it stands, over the holes, rounded half away from zero.
+///
+/// - `each`: price of one part as it is offered [currency].
+/// - `holes`: holes in one part, 1 and up.
+/// - `minor_digits`: decimals of the currency, 0 to 28.
+///
+/// Result: price of a hole [currency]; `None` without holes.
+///
+/// ```
+/// use quillbore_calc::price::per_hole;
+/// # let of = |text: &str| text.parse::<rust_decimal::Decimal>().unwrap();
+/// assert_eq!(per_hole(of("67.50"), 12, 2), Some(of("5.63"))); // 5.625
+/// assert_eq!(per_hole(of("67.50"), 0, 2), None);
+/// ```
+///
+/// Source: arithmetic.
+#[must_use]
+pub fn per_hole(each: Decimal, holes: u32, minor_digits: u32) -> Option<Decimal> {
+    let strategy = RoundingStrategy::MidpointAwayFromZero;
+    let exact = each.checked_div(Decimal::from(holes))?;
+    let mut rounded = exact.round_dp_with_strategy(minor_digits, strategy);
+    rounded.rescale(minor_digits);
+    Some(rounded)
+}
+
 fn extended(each: Decimal, quantity: u32, minor_digits: u32, minimum: bool) -> Option<Priced> {
     let mut each = each;
     each.rescale(minor_digits);

@@ -175,6 +175,12 @@ fn all(ctx: &Context) -> Vec<Command> {
         group: Group::Preview,
         ask: Ask::BlankForm(*form),
     });
+    let threading = Command {
+        word: papers::THREADING.to_owned(),
+        keys: String::new(),
+        group: Group::Preview,
+        ask: Ask::Threading,
+    };
     let issued = Paper::ALL.iter().map(|paper| Command {
         word: words::issue(slips::paper(*paper)),
         keys: String::new(),
@@ -186,6 +192,7 @@ fn all(ctx: &Context) -> Vec<Command> {
         .chain([runs, planned])
         .chain(laid_out)
         .chain(blank)
+        .chain([threading])
         .chain(issued)
         .collect()
 }

@@ -340,6 +340,8 @@ pub enum Ask {
     Preview(Paper),
     /// Print a blank form for the floor and open it.
     BlankForm(BlankForm),
+    /// Write the threading list of the job's start holes.
+    Threading,
     /// Open a slip and put the keyboard on one of its lines.
     TypeOn(u32, Line),
     /// Make the quick price the job, and go where one would say otherwise what it assumes.

@@ -29,6 +29,10 @@ pub(crate) enum CellWord {
     Ball,
     OneEnd,
     BothEnds,
+    Pin,
+    Light,
+    Wire,
+    Air,
     /// It says no more than that a hole is spoken of.
     Hole,
 }
@@ -53,6 +57,10 @@ impl CellWord {
             Self::Ball => "ball",
             Self::OneEnd => "one end",
             Self::BothEnds => "both ends",
+            Self::Pin => "pin",
+            Self::Light => "light",
+            Self::Wire => "wire",
+            Self::Air => "air",
             Self::Hole => "",
         }
     }
@@ -79,6 +87,7 @@ impl CellWord {
                 matches!(column, Column::Surface | Column::Exit)
             }
             Self::OneEnd | Self::BothEnds => matches!(column, Column::Ends),
+            Self::Pin | Self::Light | Self::Wire | Self::Air => matches!(column, Column::Proved),
             Self::Hole => matches!(
                 column,
                 Column::End | Column::Depth | Column::Size | Column::Count
@@ -147,6 +156,10 @@ const WORDS: &[(CellWord, [&str; 5])] = &[
     (CellWord::Ball, ["ball, sphere", "Kugel", "sphère", "esfera", "sfera"]),
     (CellWord::OneEnd, ["single", "einseitig", "", "", ""]),
     (CellWord::BothEnds, ["both", "beidseitig, beide", "", "ambos", "entrambi"]),
+    (CellWord::Pin, ["pin, pins", "Prüfstift, Prüfstifte, Stift, Lehrdorn", "pige, piges", "calibre", "spina, tampone"]),
+    (CellWord::Light, ["light", "Licht, Lichtprobe", "lumière", "luz", "luce"]),
+    (CellWord::Wire, ["wire", "Draht, Drahtprobe", "fil", "hilo", "filo"]),
+    (CellWord::Air, ["air, airflow", "Luft, Durchfluss", "air", "aire", "aria"]),
 ];
 
 /// What a word in a cell of this column says, where it is known.

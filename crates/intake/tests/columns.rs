@@ -50,6 +50,30 @@ fn a_column_that_is_not_understood_is_asked_about_and_nothing_is_taken() {
 }
 
 #[test]
+fn start_holes_are_understood_in_their_words() {
+    for text in [
+        "hole\tdia\tdepth\twire dia\tmin exit\tto contour\tproved by\nA\t0.8\t20\t0.25\t0.5\t1.5\tlight\nB\t0.5\t20\t0.1\t0.3\t2\twire",
+        "Loch\tDurchmesser\tTiefe\tDraht\tMindestaustritt\tKonturabstand\tNachweis\nA\t0,8\t20\t0,25\t0,5\t1,5\tLicht\nB\t0,5\t20\t0,1\t0,3\t2\tDraht",
+    ] {
+        let table = table(text);
+        assert!(table.questions().is_empty(), "{:?}", table.questions());
+        let taken = table
+            .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
+            .expect("understood");
+        let job = job_of(&taken);
+        let lengths = |row: usize| {
+            let row = &job.rows[row];
+            [&row.wire, &row.least_exit, &row.to_profile]
+                .map(|entry| entry.value().map(|mm| mm.mm()))
+        };
+        assert_eq!(lengths(0), [Some(0.25), Some(0.5), Some(1.5)]);
+        assert_eq!(lengths(1), [Some(0.1), Some(0.3), Some(2.0)]);
+        assert_eq!(cell(&job, 0, Column::Proved), "light");
+        assert_eq!(cell(&job, 1, Column::Proved), "wire");
+    }
+}
+
+#[test]
 fn a_column_is_what_somebody_says() {
     let mut asked = table(WITH_FINISH);
     asked

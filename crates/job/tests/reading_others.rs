@@ -602,6 +602,29 @@ fn recesses() {
 }
 
 #[test]
+fn proofs() {
+    use quillbore_calc::input::Proof;
+    for (text, proof) in [
+        ("pin", Proof::Pin),
+        ("Light", Proof::Light),
+        ("wire check", Proof::Wire),
+        ("air flow", Proof::Air),
+        ("AIR", Proof::Air),
+        ("pin-through", Proof::PinThrough),
+        ("pin through", Proof::PinThrough),
+    ] {
+        check(text, read::proof(text), proof);
+    }
+    for text in ["sound", "pin and light", "0.25"] {
+        refused(
+            text,
+            read::proof(text),
+            "pin, light, wire, air or pin-through",
+        );
+    }
+}
+
+#[test]
 fn pressures_and_rests() {
     use quillbore_calc::input::Rest;
     for (text, unit, bar) in [

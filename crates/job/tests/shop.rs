@@ -67,7 +67,7 @@ fn every_row_says_where_it_comes_from() {
         let honest = process.contains("common practice, no source") || process.contains("memory");
         assert!(honest, "{process}");
     }
-    assert_eq!(pedigree.start.len(), 76);
+    assert_eq!(pedigree.start.len(), 81);
     for (name, text) in &pedigree.start {
         let honest = ["memory", "invented", "our choice"]
             .iter()

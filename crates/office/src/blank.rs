@@ -82,6 +82,7 @@ pub fn print(
     let bytes = print::pdf_called(called, &document, sitting.job, shop, day)?;
     Ok(Printed {
         name: file_key(form),
+        ending: "pdf",
         bytes,
         unprintable,
     })

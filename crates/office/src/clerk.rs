@@ -126,6 +126,15 @@ pub enum Request {
         /// Where the job stands.
         opened: Opened,
     },
+    /// Write the threading list of a job beside it.
+    Threading {
+        /// The job.
+        job: Arc<Job>,
+        /// What was computed of it.
+        results: Arc<Results>,
+        /// Where the job stands.
+        opened: Opened,
+    },
     /// Take a file into a job's folder.
     Attach {
         /// The job.
@@ -247,6 +256,8 @@ pub enum Reply {
     Printed(Result<Vec<String>, Failure>),
     /// The place of a blank form.
     Blank(Result<String, Failure>),
+    /// The place of a threading list, and what there is to say of it.
+    Threading(Result<(String, Vec<String>), Failure>),
     /// The name of a file that was taken in.
     Attached(Result<AttachmentName, Failure>),
     /// The job with a number.
@@ -448,6 +459,17 @@ fn done(office: &Office, request: Request) -> Reply {
                 results: &results,
             };
             Reply::Blank(office.blank(form, sitting, sheet, day, &opened))
+        }
+        Request::Threading {
+            job,
+            results,
+            opened,
+        } => {
+            let sitting = Sitting {
+                job: &job,
+                results: &results,
+            };
+            Reply::Threading(office.threading(sitting, &opened))
         }
         Request::Attach { opened, from } => Reply::Attached(office.attach(&opened, &from)),
         Request::Before { number } => {

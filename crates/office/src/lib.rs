@@ -27,6 +27,7 @@ pub mod save;
 pub mod shelf;
 pub mod shop_csv;
 pub mod start;
+pub mod threading;
 pub mod today;
 pub mod week;
 pub mod words;

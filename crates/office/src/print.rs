@@ -47,7 +47,9 @@ pub struct Stamp<'a> {
 pub struct Printed {
     /// What its file is called by behind the job's name.
     pub name: &'static str,
-    /// The PDF.
+    /// What the file's name ends with.
+    pub ending: &'static str,
+    /// The file.
     pub bytes: Vec<u8>,
     /// What of it can't be printed as it is read; a substitute stands in its place.
     pub unprintable: Vec<Unprintable>,
@@ -262,6 +264,7 @@ pub fn print(
         let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
         Ok(Printed {
             name: paper.key(),
+            ending: "pdf",
             bytes,
             unprintable,
         })
@@ -286,7 +289,7 @@ pub fn write(
     let mut paths = Vec::new();
     let mut to_write = Vec::new();
     for paper in printed {
-        let path = folder.join(file_name(name, paper.name));
+        let path = folder.join(file_name(name, paper));
         let most = paper.bytes.len() as u64;
         let there = files::stands(disk.as_ref(), &path, most)?;
         match &there {
@@ -310,9 +313,9 @@ pub fn write(
     Ok(paths)
 }
 
-/// What the file of a paper is called that is printed without being issued.
+/// What the file of a paper or list is called that is made without being issued.
 #[must_use]
-pub fn file_name(name: &str, paper: &str) -> String {
+pub fn file_name(name: &str, paper: &Printed) -> String {
     let name = if name.is_empty() { "job" } else { name };
-    format!("{name}-{paper}.pdf")
+    format!("{name}-{}.{}", paper.name, paper.ending)
 }

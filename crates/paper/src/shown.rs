@@ -55,6 +55,13 @@ pub fn middling(unit: Unit) -> usize {
     }
 }
 
+/// A length with its unit, in as many decimals more than usual as it was typed with, two at most.
+pub fn in_full(form: Form, mm: f64, unit: Unit) -> String {
+    let usual = middling(unit);
+    let decimals = (usual..usual + 2).find(|decimals| exact(mm, unit, *decimals));
+    with_unit(form, mm, unit, decimals.unwrap_or(usual + 2))
+}
+
 /// Decimals of lengths that a rule on the bench decides.
 pub fn coarse(unit: Unit) -> usize {
     match unit {

@@ -191,7 +191,8 @@ fn cell_values(column: Column) -> [String; 2] {
         CellKind::Exit => ["cylinder R41", "cylinder R47"],
         CellKind::Recess => ["d53 x 2", "d59 x 2"],
         CellKind::Broken => ["M9 tap", "M10 tap"],
-        CellKind::Length => ["4.4", "4.8"],
+        CellKind::Proof => ["light", "air"],
+        CellKind::Length | CellKind::Distance => ["4.4", "4.8"],
         CellKind::YesNo => ["yes", "no"],
         CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],
         CellKind::Ends => ["one end", "both ends"],
@@ -205,6 +206,8 @@ fn cell_values(column: Column) -> [String; 2] {
 /// The sentences that yes, no and the like come out as.
 fn in_words(column: Column, value: &str) -> Option<&'static str> {
     Some(match (column, value) {
+        (Column::Proved, "light") => "Each hole proved open by: light.",
+        (Column::Proved, "air") => "Each hole proved open by: airflow.",
         (Column::Backed, "yes") => "Backing behind the exit.",
         (Column::Backed, "no") => "No backing behind the exit.",
         (Column::CoreTrapped, "yes") => "A loose core could be trapped",

@@ -591,3 +591,72 @@ fn the_receipt_of_one_tool_is_one_page() {
         }
     }
 }
+
+/// What the customer says of the wire stands on traveler, quotation and inspection record, each hole asks for
+/// its proof, and pins only where limits were given.
+#[test]
+fn start_holes_ask_for_their_wire_and_their_proof() {
+    let job = hard("start-holes");
+    let traveler = says(&job, Paper::Traveler);
+    tells(
+        &traveler,
+        &[
+            "Start hole for wire 0.25 mm. Free exit at least 0.50 mm. Center to profile 1.50 mm. Each hole proved open by: light.",
+            "Start hole for wire 0.10 mm.",
+            "Each hole proved open by: wire put through.",
+            "Inspect: each hole as its row of the hole table says",
+            "open: light",
+        ],
+    );
+    assert!(!traveler.contains("a pin in every hole") && !traveler.contains("Plugged holes"));
+    let record = says(&job, Paper::Inspection);
+    tells(&record, &["open by", "wire put through", "0.400 0.600"]);
+    let quotation = says(&job, Paper::Quotation);
+    assert!(!quotation.contains("0.750") && quotation.contains("0.600"));
+    tells(
+        &quotation,
+        &[
+            "every hole checked as stated with it",
+            "Start hole for wire 0.25 mm.",
+        ],
+    );
+}
+
+/// What a part's price comes to for each hole stands beside it where all holes are start holes.
+#[test]
+fn start_holes_are_priced_by_the_hole() {
+    let mut job = hard("start-holes");
+    // The third row's wire is too thick for it, and the second lies in the profile: no price with them.
+    for _ in 0..2 {
+        let last = job.rows.last().expect("a row").id;
+        let edit = Edit::DeleteRows { rows: vec![last] };
+        (job, _) = apply(&job, &edit).expect("an edit");
+    }
+    tells(&says(&job, Paper::Quotation), &["for each start hole"]);
+    tells(&says(&hard("first-article"), Paper::Quotation), &["Price"]);
+    assert!(!says(&hard("first-article"), Paper::Quotation).contains("start hole"));
+}
+
+/// Cooling holes: masking stands before the drilling, a line for each hole waits for what is found plugged.
+#[test]
+fn cooling_holes_are_masked_and_have_lines_for_what_is_plugged() {
+    let traveler = says(&hard("cooling-holes"), Paper::Traveler);
+    let at = |said: &str| {
+        traveler
+            .find(said)
+            .unwrap_or_else(|| panic!("{said} in {traveler}"))
+    };
+    assert!(at("Mask: Inner passage filled with wax") < at("First piece: drill"));
+    tells(&traveler, &["(6 min a part)"]);
+    tells(
+        &traveler,
+        &[
+            "Each hole proved open by: airflow.",
+            "Each hole proved open by: pin put through.",
+            "Plugged holes",
+            "A 19 20",
+            "B 1 2 3 4 5 6",
+        ],
+    );
+    assert!(!says(&hard("two-sides"), Paper::Traveler).contains("Plugged holes"));
+}

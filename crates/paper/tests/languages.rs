@@ -554,7 +554,16 @@ fn every_kind_has_its_own_words() {
     let offered = |words: &Words| -> Vec<&str> {
         let kinds = [(true, false), (false, true), (true, true)];
         kinds
-            .map(|(open, blind)| (words.quotation.offered)(Kinds { open, blind }))
+            .map(|(open, blind)| {
+                let kinds = Kinds {
+                    open,
+                    blind,
+                    all_by_pin: true,
+                    some_by_pin: true,
+                    proved: false,
+                };
+                (words.quotation.offered)(kinds)
+            })
             .to_vec()
     };
     let names = |words: &Words| -> Vec<&str> {
@@ -595,6 +604,10 @@ fn what_differs_in_an_order_is_told_in_german() {
         Column::Surface,
         Column::Exit,
         Column::Recess,
+        Column::Wire,
+        Column::LeastExit,
+        Column::ToProfile,
+        Column::Proved,
         Column::Behind,
         Column::Layers,
     ];

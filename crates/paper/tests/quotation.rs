@@ -143,6 +143,8 @@ fn findings_reach_the_customer_in_the_customers_words() {
         Told::DeepTestPiece,
         Told::CoreTrapped,
         Told::NotGuaranteed,
+        Told::ExitMayBeTight,
+        Told::ProfileInReach,
     ] {
         for words in both.map(Words::of) {
             let said = (words.quotation.for_the_customer)(told);

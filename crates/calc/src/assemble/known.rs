@@ -54,6 +54,7 @@ impl Known<'_> {
     /// More or fewer setups than were found are set up and loaded as the others are on average.
     pub(super) fn setup_counts(&self, quantity: u32) -> Counts {
         let mut counts = setup_counts(self.setups, quantity, &self.ready.times);
+        counts.masking_min = f64::from(quantity) * self.prepared.input.masking_min;
         let mut unsaid = Vec::new();
         let computed = self.setups.len() as f64;
         if let Some(overruled) = self.overruled(Figure::Setups, computed, &mut unsaid) {
@@ -65,18 +66,17 @@ impl Known<'_> {
         counts
     }
 
-    /// Ends of holes that are checked by pin, of all in so many parts: those of a sample where one is asked
-    /// for and the table has a plan for it.
-    pub(super) fn inspected(&self, ends: u64, parts: u64) -> u64 {
-        let lot = u32::try_from(parts).unwrap_or(u32::MAX);
+    /// Leaves of the checks of all parts those of a sample, where one is asked for and the table has a plan
+    /// for it.
+    pub(super) fn put_inspected(&self, counts: &mut Counts) {
+        let lot = u32::try_from(counts.parts).unwrap_or(u32::MAX);
         let asked = self.prepared.input.sampling;
-        match asked.and_then(|(level, limit)| plan(lot, level, limit)) {
-            Some(plan) => {
-                let share = f64::from(plan.sample) / f64::from(lot);
-                libm::round(ends as f64 * share) as u64
-            }
-            None => ends,
-        }
+        let Some(plan) = asked.and_then(|(level, limit)| plan(lot, level, limit)) else {
+            return;
+        };
+        let share = f64::from(plan.sample) / f64::from(lot);
+        counts.ends = of_sample(counts.ends, share);
+        counts.proved = counts.proved.map(|holes| of_sample(holes, share));
     }
 
     /// Of each clamping whether each part gets all of it before the next one is loaded.
@@ -117,14 +117,14 @@ impl Known<'_> {
             let packed = of.shared.get(at).copied().unwrap_or(bound);
             let used = work.in_order(drawn.used(packed, bound));
             counts.hole_minutes += drawn.hole_minutes;
-            counts.ends += drawn.ends;
+            counts.add_checks(drawn.checks);
             counts.broken_hole_min += drawn.broken_hole_min;
             counts.broken.add(drawn.broken, tube.lot.thin);
             used.add_to(&mut counts, tube.lot.thin);
             lot.electrodes.push(used.electrodes() as f64);
             lot.broken.push(drawn.broken);
         }
-        counts.ends = self.inspected(counts.ends, counts.parts);
+        self.put_inspected(&mut counts);
         let (machine, labor) = roll_up(&counts, times);
         lot.minutes = ByWhom {
             machine: machine.sum(),
@@ -146,4 +146,9 @@ impl Known<'_> {
         let tubes = &self.prepared.tables.tubes;
         tube.lot.tube.of(tubes).map_or(0.0, |tube| tube.price)
     }
+}
+
+/// What of so many checks a sample of this share takes.
+fn of_sample(checks: u64, share: f64) -> u64 {
+    libm::round(checks as f64 * share) as u64
 }

@@ -99,7 +99,7 @@ impl Known<'_> {
         for row in &self.ready.rows {
             let minutes = row.at_median.minutes();
             let ends = row.ends() * parts;
-            counts.ends += ends as u64;
+            counts.add_checks(row.checks(parts));
             counts.hole_minutes += row.in_holes_min(parts);
             let broken = ends * row.drill.breakage().chance;
             let each = row.ends() / f64::from(row.holes.max(1));
@@ -109,7 +109,7 @@ impl Known<'_> {
         for (tube, used) in self.ready.tubes.iter().zip(uses) {
             used.add_to(&mut counts, tube.lot.thin);
         }
-        counts.ends = self.inspected(counts.ends, counts.parts);
+        self.put_inspected(&mut counts);
         counts
     }
 }

@@ -12,9 +12,11 @@ use super::risk::{DrawnCost, risk};
 use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
+use crate::hole::places;
 
+use crate::input::RowInput;
 use crate::job_figures::{Break, CostLines, PriceFigures};
-use crate::price::{Priced, Terms, lot_price, markup, price, price_set, round_price};
+use crate::price::{Priced, Terms, lot_price, markup, per_hole, price, price_set, round_price};
 use crate::quantity::Band;
 use crate::size::{COMFORTABLE, TIGHT};
 use crate::spread::Part;
@@ -343,7 +345,16 @@ fn priced(
         lot,
         minimum,
         overruled: overruled.is_some(),
+        per_hole: start_holes(&known.prepared.input.rows)
+            .and_then(|holes| per_hole(each, holes, terms.minor_digits)),
     })
+}
+
+/// Holes of one part, where all of them are start holes: those are bought by the hole.
+fn start_holes(rows: &[RowInput]) -> Option<u32> {
+    let all = rows.iter().all(|row| row.start_hole.wire_mm.is_some());
+    let holes = rows.iter().map(places).fold(0, u32::saturating_add);
+    (all && holes > 0).then_some(holes)
 }
 
 /// Chance that one part is spoiled.

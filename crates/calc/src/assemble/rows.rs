@@ -8,8 +8,9 @@ use core::cell::OnceCell;
 
 use crate::hole::{Context, Draw, DrawnHole, Drill, FeedWear, RowOverrules, Setting};
 use crate::idx::Idx;
-use crate::input::{JobInput, RowId, RowInput};
+use crate::input::{Checked, JobInput, RowId, RowInput};
 use crate::job_figures::HoleFigures;
+use crate::rollup::{Checks, Proved};
 use crate::tables::{Tables, Tube};
 
 /// A row's figures, and what the lot needs of it where it is complete.
@@ -37,6 +38,8 @@ pub(super) struct Drilled {
     pub(super) start_sigmas: FeedWear<f64>,
     /// What of the two is from lot to lot.
     pub(super) lots: FeedWear<f64>,
+    /// How its holes are checked.
+    pub(super) checked: Checked,
 }
 
 impl Drilled {
@@ -45,7 +48,7 @@ impl Drilled {
         f64::from(self.holes) * parts * self.at_median.minutes()
     }
 
-    pub(super) fn new(holes: u32, tube: Idx<Tube>, drill: Drill) -> Self {
+    pub(super) fn new(holes: u32, tube: Idx<Tube>, drill: Drill, checked: Checked) -> Self {
         let FeedWear {
             feed: feed_sigma,
             wear: wear_sigma,
@@ -59,6 +62,17 @@ impl Drilled {
             drill,
             feed_sigma,
             wear_sigma,
+            checked,
+        }
+    }
+
+    /// What is checked of it in a lot of so many parts.
+    pub(super) fn checks(&self, parts: f64) -> Checks {
+        let ends = (self.ends() * parts) as u64;
+        let holes = (f64::from(self.holes) * parts) as u64;
+        Checks {
+            ends: if self.checked.by_pin { ends } else { 0 },
+            proved: Proved::of(self.checked.proof, holes),
         }
     }
 
@@ -79,7 +93,7 @@ impl Planned {
     fn new((figures, drill): (HoleFigures, Option<Drill>)) -> Self {
         let drilled = drill
             .zip(figures.tube)
-            .map(|(drill, tube)| Drilled::new(figures.places, tube, drill));
+            .map(|(drill, tube)| Drilled::new(figures.places, tube, drill, figures.checked));
         Self {
             figures: Arc::new(figures),
             drilled: drilled.map(Arc::new),

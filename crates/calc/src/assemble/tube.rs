@@ -13,6 +13,7 @@ use crate::idx::Idx;
 use crate::learn::Breakage;
 use crate::packing::{Effort, Electrode, PackingAsked};
 use crate::quantity::Z90;
+use crate::rollup::Checks;
 use crate::rollup::TubeUse;
 use crate::spread::Breakages;
 use crate::tables::{Tables, Tube};
@@ -153,7 +154,7 @@ impl TubeLot {
             before = Some(hole);
             let minutes = hole.sparking_min * sparking + hole.other_min;
             drawn.hole_minutes += f64::from(row.holes) * in_lot * minutes;
-            drawn.ends += (row.ends() * in_lot) as u64;
+            drawn.checks.add(row.checks(in_lot));
             let ends = (row.ends() / f64::from(row.holes.max(1))).max(1.0);
             let broken = broken(at, row);
             drawn.broken_hole_min += broken * minutes / ends / 2.0;
@@ -191,8 +192,8 @@ const FEW: core::ops::RangeInclusive<usize> = 2..=12;
 pub(super) struct TubeDrawn {
     /// Minutes in holes [min].
     pub(super) hole_minutes: f64,
-    /// Ends drilled.
-    pub(super) ends: u64,
+    /// What is checked.
+    pub(super) checks: Checks,
     /// Electrodes broken.
     pub(super) broken: f64,
     /// What the holes took until they broke [min].

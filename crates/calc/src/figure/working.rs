@@ -332,9 +332,11 @@ pub enum Name {
     StandBy,
     /// Receiving and checking.
     Receive,
+    /// Masking.
+    Masking,
     /// Washing.
     Wash,
-    /// Checking by pin.
+    /// Checking by pin, and that holes are open.
     Inspect,
     /// Packing.
     Pack,

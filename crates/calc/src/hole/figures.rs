@@ -59,7 +59,8 @@ impl Context<'_> {
         Arc::make_mut(&mut figures.steps).halved_mm = halved_mm;
         let way = plan.way.as_ref();
         figures.flush = way.and_then(|way| self.flushed(plan, way)).map(Arc::new);
-        figures.findings = findings(self, row, plan, figures.flush.as_deref());
+        figures.start_hole = self.start_hole(row, plan).map(Arc::new);
+        figures.findings = findings(self, row, plan, &figures);
         self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
             let middle = plan.limits_mm.map(|limits| {
@@ -242,6 +243,8 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         guide: plan.facts.and_then(|facts| facts.guide),
         gap_mm: plan.gap,
         size_mm: None,
+        checked: row.checked(),
+        start_hole: None,
         verdict: None,
         first_choice: None,
         held: None,

@@ -46,8 +46,10 @@ mod say_burnt;
 mod say_deep;
 mod say_flush;
 mod say_size;
+mod say_start_hole;
 mod say_surface;
 mod setting;
+mod start_hole;
 mod stock;
 mod stuff;
 mod way;
@@ -61,6 +63,7 @@ pub use drill::Drill;
 pub use feed_wear::FeedWear;
 pub use material::material_findings;
 pub(crate) use money::wear_quantiles;
+pub(crate) use planned::places;
 pub(crate) use recorded::{NotPlanned, PlannedFor, SharedByLot};
 pub(crate) use setting::{RowOverrules, Setting};
 

@@ -76,8 +76,15 @@ impl Money {
     }
 
     /// What a row of so many holes in one part costs the lot with this drill, at these factors on the
-    /// wear, and with tubes at this price [currency].
-    pub(super) fn of(&self, drill: &Drill, wears: &[f64], holes: u32, tube_price: f64) -> f64 {
+    /// wear, checked by pin or not, and with tubes at this price [currency].
+    pub(super) fn of(
+        &self,
+        drill: &Drill,
+        wears: &[f64],
+        holes: u32,
+        by_pin: bool,
+        tube_price: f64,
+    ) -> f64 {
         let holes = f64::from(holes) * self.parts;
         let FeedWear {
             feed: burn_sigma, ..
@@ -120,7 +127,9 @@ impl Money {
                 + (by_hand + self.attended * (running + lost)) * self.labor_min
                 + (electrodes + broken / 2.0) * tube_price * self.electrode;
         }
-        let checked = ends * self.pin_check_min * self.labor_min;
+        // What proves a hole open otherwise takes as long whichever way it was drilled.
+        let pinned = if by_pin { ends } else { 0.0 };
+        let checked = pinned * self.pin_check_min * self.labor_min;
         sum / wears.len() as f64 + checked
     }
 

@@ -154,7 +154,7 @@ impl Plan {
 }
 
 /// Holes of a row in one part.
-pub(super) fn places(row: &RowInput) -> u32 {
+pub(crate) fn places(row: &RowInput) -> u32 {
     if row.places.is_empty() {
         row.count
     } else {

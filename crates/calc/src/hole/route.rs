@@ -103,9 +103,11 @@ impl Context<'_> {
         let costs = one.cost.zip(both_cost);
         let costs = costs.map(|(one, both)| EndsCost { one, both });
         let both_pays = both.as_ref().is_some_and(|both| both.beats(&one));
+        // A wire catches on the step where two halves miss each other: it takes what one end reaches.
+        let in_one = row.start_hole.wire_mm.is_some() && one_reaches;
         let taken = match (both, asked) {
             (Some(both), Some(Ends::Both)) => both,
-            (Some(both), None) if both_pays => both,
+            (Some(both), None) if both_pays && !in_one => both,
             _ => one,
         };
         let dearer = match asked {
@@ -211,7 +213,15 @@ impl Context<'_> {
             Ends::Both => money.far_end(),
         };
         let wears = wears.get_or_init(|| money.wears(times.sigmas.wear));
-        Some(money.of(&drill, wears, places(trial.row), price) + far_end)
+        Some(
+            money.of(
+                &drill,
+                wears,
+                places(trial.row),
+                trial.row.checked().by_pin,
+                price,
+            ) + far_end,
+        )
     }
 
     /// How often tubes break.

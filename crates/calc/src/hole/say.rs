@@ -13,7 +13,7 @@ use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::idx::Idx;
 use crate::input::{Ends, RowInput};
-use crate::job_figures::{DepthPlan, Flushed};
+use crate::job_figures::{DepthPlan, HoleFigures};
 use crate::quantity::Limits;
 use crate::reach::miss;
 use crate::tables::Tube;
@@ -26,7 +26,7 @@ pub(super) fn findings(
     context: &Context<'_>,
     row: &RowInput,
     plan: &Plan,
-    flush: Option<&Flushed>,
+    figures: &HoleFigures,
 ) -> Vec<Finding> {
     if row.unread {
         // What can't be read is told by whoever read it.
@@ -47,11 +47,15 @@ pub(super) fn findings(
     voice.surfaces();
     voice.cavity();
     voice.recess();
+    voice.proof();
+    if let Some(found) = &figures.start_hole {
+        voice.start_hole(found);
+    }
     voice.head();
     if let Some(way) = &plan.way {
         voice.way(way);
     }
-    if let Some(flush) = flush {
+    if let Some(flush) = &figures.flush {
         voice.flush(flush);
     }
     voice.overrules();
@@ -88,7 +92,13 @@ impl Voice<'_> {
                 upper: upper_mm,
             }) if row.limits_assumed => {
                 let kind = Kind::LimitsAssumed { lower_mm, upper_mm };
-                self.say(Level::Check, kind, None);
+                // What no pin checks nobody holds to limits: they choose the tube alone.
+                let level = if row.checked().by_pin {
+                    Level::Check
+                } else {
+                    Level::Note
+                };
+                self.say(level, kind, None);
             }
             Some(Limits {
                 lower,

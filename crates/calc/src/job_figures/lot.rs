@@ -148,9 +148,11 @@ pub struct LaborMinutes {
     pub handling: f64,
     /// Standing by the running machine.
     pub stand_by: f64,
+    /// Masking and taking it off again.
+    pub masking: f64,
     /// Washing and drying.
     pub wash: f64,
-    /// Checking by pin.
+    /// Checking by pin, and that holes are open.
     pub inspect: f64,
     /// Packing.
     pub pack: f64,
@@ -166,8 +168,8 @@ impl LaborMinutes {
     /// ```
     /// use quillbore_calc::job_figures::LaborMinutes;
     /// let lot = LaborMinutes {
-    ///     receive: 10.0, set_up: 54.0, handling: 224.0, stand_by: 121.0, wash: 20.0, inspect: 25.0,
-    ///     pack: 10.0,
+    ///     receive: 10.0, set_up: 54.0, handling: 224.0, stand_by: 121.0, masking: 0.0, wash: 20.0,
+    ///     inspect: 25.0, pack: 10.0,
     /// };
     /// assert_eq!(lot.sum(), 464.0);
     /// ```
@@ -179,6 +181,7 @@ impl LaborMinutes {
             + self.set_up
             + self.handling
             + self.stand_by
+            + self.masking
             + self.wash
             + self.inspect
             + self.pack

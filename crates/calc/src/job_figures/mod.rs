@@ -7,6 +7,7 @@ mod lot;
 mod own;
 mod price;
 mod risk;
+mod start_hole;
 mod steps;
 
 use crate::entry::AtEnds;
@@ -23,12 +24,13 @@ pub use lot::{
 pub use own::{Narrowed, OwnFigures};
 pub use price::{Break, CostLines, PriceFigures};
 pub use risk::{Drivers, Risk, TestBurn};
+pub use start_hole::StartHoleFigures;
 pub use steps::{FeedSteps, HoleSteps};
 
 pub use crate::chance::{Bought, Chance};
 use crate::finding::Finding;
 use crate::idx::Idx;
-use crate::input::{Ends, RowId};
+use crate::input::{Checked, Ends, RowId};
 use crate::learn::Behind;
 use crate::quantity::{Band, Limits, Spread};
 use crate::tables::{Guide, Tube};
@@ -118,6 +120,10 @@ pub struct HoleFigures {
     pub gap_mm: Option<Spread>,
     /// Smallest hole at the exit and largest at the entry [mm].
     pub size_mm: Option<Limits>,
+    /// How its holes are checked.
+    pub checked: Checked,
+    /// What a wire finds, where the hole is a start hole.
+    pub start_hole: Option<Arc<StartHoleFigures>>,
     /// The verdict against the drawing.
     pub verdict: Option<Verdict>,
     /// Chance that the tube to begin with is right at once.

@@ -165,4 +165,6 @@ pub struct Break {
     pub minimum: bool,
     /// True where the unit price was overruled.
     pub overruled: bool,
+    /// What that comes to for each hole, where all holes are start holes [currency].
+    pub per_hole: Option<Decimal>,
 }

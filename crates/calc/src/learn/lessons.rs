@@ -322,6 +322,9 @@ impl Lessons {
             &mut own.receive_min,
             &mut own.wash_min,
             &mut own.pin_check_min,
+            &mut own.light_check_min,
+            &mut own.wire_check_min,
+            &mut own.air_check_min,
             &mut own.pack_min,
         ] {
             *time = as_learned(time.at_least(before), &beside, before);

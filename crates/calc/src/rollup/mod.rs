@@ -1,7 +1,10 @@
 //! The lot's minutes: counts times times, kind by kind, machine and labor apart.
 
+mod checked;
 mod times;
 
+pub(crate) use checked::Checks;
+pub use checked::Proved;
 pub use times::Times;
 
 use crate::job_figures::{LaborMinutes, MachineMinutes, SetupFigures};
@@ -25,8 +28,12 @@ pub struct Counts {
     pub guide_changes: u64,
     /// Table travel [mm].
     pub travel_mm: f64,
-    /// Ends of holes, each checked by pin: a hole drilled from both is checked from both.
+    /// Ends of holes that are checked by pin: a hole drilled from both is checked from both.
     pub ends: u64,
+    /// Holes that are proved open by something else.
+    pub proved: Proved,
+    /// Masking the parts and taking it off again [min].
+    pub masking_min: f64,
     /// Minutes in the holes, electrode changes inside them included [min].
     pub hole_minutes: f64,
     /// Electrode changes inside the holes.
@@ -120,7 +127,7 @@ impl Changes {
 /// # let times = quillbore_calc::rollup::Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// #     pin_check: 0.2, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
 /// # };
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
@@ -176,7 +183,7 @@ pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Count
 /// # let times = quillbore_calc::rollup::Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// #     pin_check: 0.2, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
 /// # };
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
@@ -310,7 +317,8 @@ impl TubeUse {
 /// (the change, and half a hole each). Labor:
 /// receive, set up with first piece, handling (load, turn-over, tilt, guide changes, and electrode
 /// changes and dressing where there is no changer), stand-by (attended share of the rest of the
-/// machine's running), wash, inspect every end of a hole by pin, pack.
+/// machine's running), masking, wash, inspect (every end of a hole by pin, every hole that is proved open
+/// otherwise by that), pack.
 ///
 /// - `counts`: how often everything is done.
 /// - `times`: how long each takes [min].
@@ -322,7 +330,7 @@ impl TubeUse {
 /// # let times = Times {
 /// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
 /// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
-/// #     pin_check: 0.25, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
+/// #     pin_check: 0.25, light_check: 0.1, wire_check: 0.2, air_check: 0.3, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
 /// # };
 /// // 4 parts of 10 holes at 2 min: 40 + 4 x 3 + 80 at the machine; half of the 80 attended.
 /// let counts = Counts { parts: 4, set_ups: 1, loads: 4, ends: 40, hole_minutes: 80.0, ..Counts::default() };
@@ -372,8 +380,9 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         set_up: machine.set_up + machine.first_piece,
         handling: machine.load + machine.turn_over + tilt + machine.guide_changes + by_hand,
         stand_by: times.attended * (running + index + travel),
+        masking: counts.masking_min,
         wash: each(counts.parts, times.wash),
-        inspect: each(counts.ends, times.pin_check),
+        inspect: each(counts.ends, times.pin_check) + counts.proved.minutes(times),
         pack: each(counts.parts, times.pack),
     };
     (machine, labor)

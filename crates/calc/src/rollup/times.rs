@@ -32,6 +32,12 @@ pub struct Times {
     pub wash: f64,
     /// Checking one hole by pin [min].
     pub pin_check: f64,
+    /// Seeing light through one hole [min].
+    pub light_check: f64,
+    /// Putting a wire or a pin through one hole [min].
+    pub wire_check: f64,
+    /// Checking one hole by air [min].
+    pub air_check: f64,
     /// Packing one part [min].
     pub pack: f64,
     /// Rapid speed of the table [mm/min].
@@ -91,6 +97,9 @@ impl Times {
             receive: of(start.receive_min),
             wash: of(start.wash_min),
             pin_check: of(start.pin_check_min),
+            light_check: of(start.light_check_min),
+            wire_check: of(start.wire_check_min),
+            air_check: of(start.air_check_min),
             pack: of(start.pack_min),
             table_mm_min: machine.table_rapid_mm_min,
             attended: machine.attended.clamp(0.0, 1.0),

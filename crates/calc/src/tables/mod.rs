@@ -367,6 +367,12 @@ pub struct StartValues {
     pub wash_min: Spread,
     /// Checking one hole by pin [min].
     pub pin_check_min: Spread,
+    /// Seeing light through one hole [min].
+    pub light_check_min: Spread,
+    /// Putting a wire or a pin through one hole [min].
+    pub wire_check_min: Spread,
+    /// Checking one hole by the air that flows through it [min].
+    pub air_check_min: Spread,
     /// Packing one part [min].
     pub pack_min: Spread,
     /// Tolerance of a tube's diameter, plus or minus [mm].
@@ -387,6 +393,10 @@ pub struct StartValues {
     pub thin_tube_mm: f64,
     /// Drift of the axis [mm per 100 mm].
     pub drift_mm_per_100: Spread,
+    /// What a wire needs beyond its own diameter to be threaded [mm].
+    pub wire_clearance_mm: f64,
+    /// Recast and white layer beside a hole [mm].
+    pub white_layer_mm: f64,
     /// Electrodes that a changer holds.
     pub changer_holds: f64,
     /// Room that parts need between each other on the table [mm].

@@ -153,6 +153,7 @@ pub(super) fn labor_hours(job: &Job<'_>) -> Option<Worked> {
             follows(job, Name::SetUp, minutes.set_up, with_setups),
             part(Name::Handling, minutes.handling, None),
             part(Name::StandBy, minutes.stand_by, Some(Figure::MachineHours)),
+            part(Name::Masking, minutes.masking, None),
             part(Name::Wash, minutes.wash, None),
             part(Name::Inspect, minutes.inspect, None),
             part(Name::Pack, minutes.pack, None),

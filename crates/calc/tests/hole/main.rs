@@ -28,6 +28,7 @@ mod money;
 mod overrules;
 mod reach;
 mod sizes;
+mod start_holes;
 mod surfaces;
 mod tubes;
 

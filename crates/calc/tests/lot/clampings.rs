@@ -27,6 +27,8 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         guide: Some(Idx::new(tube)),
         gap_mm: None,
         size_mm: None,
+        checked: row.checked(),
+        start_hole: None,
         first_choice: None,
         held: None,
         bought: None,

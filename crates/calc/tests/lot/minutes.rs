@@ -3,12 +3,14 @@
 use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::mount::Mount;
 use quillbore_calc::quantity::Pace;
-use quillbore_calc::rollup::{Broken, Changes, Counts, Times, TubeUse, roll_up, setup_counts};
+use quillbore_calc::rollup::{
+    Broken, Changes, Counts, Proved, Times, TubeUse, roll_up, setup_counts,
+};
 
 use crate::shop::{machine, start};
 
 /// Medians of the invented shop: set up 40, first piece 7, load 3, tilt 12, turn over 20, change 2.5
-/// (thin 5), guide 7, dressing 0.7, receive 10, wash 2, pin 0.25, pack 1; table 2000 mm/min; 0.4
+/// (thin 5), guide 7, dressing 0.7, receive 10, wash 2, pin 0.25, light 0.1, wire 0.2, air 0.4, pack 1; table 2000 mm/min; 0.4
 /// attended.
 fn times() -> Times {
     Times::new(&start(), &machine(), Pace::Median)
@@ -51,6 +53,12 @@ fn every_kind_of_minute() {
         guide_changes: 1,
         travel_mm: 4000.0,
         ends: 100,
+        proved: Proved {
+            light: 10,
+            wire: 20,
+            air: 5,
+        },
+        masking_min: 12.5,
         hole_minutes: 300.0,
         inside: Changes { thin: 0, other: 4 },
         between: Changes { thin: 3, other: 6 },
@@ -85,8 +93,10 @@ fn every_kind_of_minute() {
     );
     // 0.4 of the holes less the changes in them, of those begun for nothing, of index moves, travel.
     near(labor.stand_by, 0.4 * (290.0 + 6.0 + 5.0 + 2.0));
+    near(labor.masking, 12.5);
     near(labor.wash, 20.0);
-    near(labor.inspect, 25.0);
+    // Light 0.1, a wire 0.2, air 0.4 beside the pins.
+    near(labor.inspect, 25.0 + 1.0 + 4.0 + 2.0);
     near(labor.pack, 10.0);
 
     // With a changer the same minutes run at the machine's own pace, and nobody's hand is in them.

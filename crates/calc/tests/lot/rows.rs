@@ -34,6 +34,7 @@ pub(crate) fn job(quantity: u32, rows: Vec<RowInput>) -> JobInput {
         one_off: vec![],
         outside_work: 0.0,
         outside_per_part: 0.0,
+        masking_min: 0.0,
         margin: None,
         overrules: vec![],
         price_unread: false,

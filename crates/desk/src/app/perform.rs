@@ -51,6 +51,7 @@ impl App {
                 let sheet = self.sheet();
                 self.desk_mut().wants(Errand::Blank(form, sheet));
             }
+            Ask::Threading => self.desk_mut().wants(Errand::Threading),
             Ask::TypeOn(slip, line) => self.type_on(slip, line),
             Ask::MakeQuick(leads_to) => self.make_quick(leads_to),
             Ask::Answer(answering) => self.view_mut().answering = Some(answering),

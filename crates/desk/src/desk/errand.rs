@@ -51,6 +51,8 @@ pub enum Errand {
     },
     /// Print a blank form into its folder and open it; the job is saved first where it stands nowhere.
     Blank(BlankForm, Sheet),
+    /// Write the threading list into its folder and open it; the job is saved first where it stands nowhere.
+    Threading,
     /// Open a file that lies in its folder.
     OpenBeside(AttachmentName),
     /// Take a file into its folder; it is saved first where it stands nowhere.

@@ -106,6 +106,20 @@ impl Desk {
                     Err(failure) => self.notice = failure.to_string(),
                 }
             }
+            Reply::Threading(result) => {
+                self.done();
+                match result {
+                    Ok((place, told)) => {
+                        let file = PathBuf::from(&place);
+                        let said = [words::printed(&[place])].into_iter().chain(told);
+                        let said: Vec<String> = said.collect();
+                        self.tell_made(said.join(" "), None, file.clone());
+                        self.look_beside();
+                        self.news.push(News::FileThere(file, Then::Open));
+                    }
+                    Err(failure) => self.notice = failure.to_string(),
+                }
+            }
             Reply::PlaceBeside(result) => {
                 self.done();
                 match result {

@@ -123,6 +123,17 @@ impl Desk {
                     Some(Request::Save { job, opened, day })
                 }
             },
+            Errand::Threading => match opened {
+                Some(opened) => Some(Request::Threading {
+                    job,
+                    results: Arc::clone(&self.results),
+                    opened,
+                }),
+                None => {
+                    self.todo.push_front(Errand::Threading);
+                    Some(Request::Save { job, opened, day })
+                }
+            },
             Errand::Attach(from) => match opened {
                 Some(opened) => Some(Request::Attach { opened, from }),
                 None => {

@@ -95,7 +95,12 @@ fn cell_ui(
                 (offered.overruled, words::OVERRULED),
             ];
             let said = said.iter().filter(|(holds, _)| *holds);
-            let said: Vec<&str> = said.map(|(_, said)| *said).collect();
+            let said = said.map(|(_, said)| (*said).to_owned());
+            let per_hole = offered.per_hole.map(|price| {
+                let price = form.money_exact(price, digits);
+                words::per_hole(&price)
+            });
+            let said: Vec<String> = said.chain(per_hole).collect();
             ui.add_space(16.0);
             pencil(ui, &said.join(", "));
         }

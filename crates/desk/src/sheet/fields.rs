@@ -58,7 +58,11 @@ const PLAN: &[&[(Field, u8)]] = &[
         (Field::Fixture, 2),
         (Field::Program, 2),
     ],
-    &[(Field::RestsOn, 3), (Field::FlushPressure, 3)],
+    &[
+        (Field::RestsOn, 3),
+        (Field::FlushPressure, 3),
+        (Field::MaskingMinutes, 3),
+    ],
 ];
 
 /// The rows of the price.

@@ -60,6 +60,9 @@ pub fn papers_ui(
                 asks.push(Ask::BlankForm(*form));
             }
         }
+        if look::word(ui, words::THREADING).clicked() {
+            asks.push(Ask::Threading);
+        }
     });
     issued_ui(ui, shared, asks);
     beside_ui(ui, shared, asks);

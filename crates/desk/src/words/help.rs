@@ -221,7 +221,12 @@ pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
                 "5 mm extractor in M8",
             ],
         ),
+        CellKind::Proof => (
+            "How each hole is proved open; empty: by pin",
+            &["pin", "light", "wire", "air", "pin-through"],
+        ),
         CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
+        CellKind::Distance => ("A length", &["0.25", "0.25 mm", ".010 in"]),
         CellKind::YesNo => ("Yes or no", &["yes", "no"]),
         CellKind::Layers => ("Thicknesses from the entry on, each with its material", &[]),
         CellKind::Ends => ("The ends that a hole is drilled from", &["one", "both"]),

@@ -26,6 +26,9 @@ pub const fn blank(form: BlankForm) -> &'static str {
     }
 }
 
+/// Writes where the start holes lie and which wire goes into each.
+pub const THREADING: &str = "threading list (CSV)";
+
 /// Says the lead time that nine lots in ten keep.
 #[must_use]
 pub fn lead_days(days: u32) -> String {

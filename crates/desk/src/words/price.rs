@@ -99,6 +99,12 @@ pub fn set_by(name: &str) -> String {
 /// That a price is the minimum charge.
 pub const BY_MINIMUM: &str = "by the minimum charge";
 
+/// What a price comes to for each start hole.
+#[must_use]
+pub fn per_hole(price: &str) -> String {
+    format!("{price} for each start hole")
+}
+
 /// That a price is overruled.
 pub const OVERRULED: &str = "overruled";
 

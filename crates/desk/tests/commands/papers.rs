@@ -421,6 +421,37 @@ fn blank_forms_are_printed_as_often_as_they_are_wanted_and_issue_nothing() {
 }
 
 #[test]
+fn a_threading_list_is_written_once_and_replaced_only_when_that_is_said() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("out");
+    let job = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/hard-jobs/start-holes.ron");
+    let run = |more: &[&str]| {
+        let words = ["papers", path(&job), "--out", path(&out), "--threading"];
+        let by = ["--shop", INVENTED_SHOP, "--date", "2026-11-25"];
+        quillbore(&[words.as_slice(), &by, more].concat())
+    };
+    let first = run(&[]);
+    assert!(said(&first).contains("C: its 2 holes have no locations"));
+    let files = names(&out);
+    assert_eq!(files.len(), 1, "{files:?}");
+    assert!(files[0].ends_with("-threading.csv"), "{files:?}");
+    let list = out.join(&files[0]);
+    let bytes = fs::read(&list).expect("the list");
+    let text = String::from_utf8(bytes.clone()).expect("text");
+    assert!(text.starts_with("number,mark,x (mm),y (mm)"), "{text}");
+    assert_eq!(
+        run(&[]).status.code(),
+        first.status.code(),
+        "the same bytes are fine"
+    );
+    fs::write(&list, "another").expect("written");
+    assert_eq!(run(&[]).status.code(), Some(2));
+    assert_eq!(fs::read(&list).expect("the other"), b"another");
+    assert_eq!(run(&["--replace"]).status.code(), first.status.code());
+    assert_eq!(fs::read(&list).expect("the list"), bytes);
+}
+
+#[test]
 fn a_job_without_holes_has_no_blank_forms() {
     let folder = tempfile::tempdir().expect("a folder");
     let (job, out) = (folder.path().join("7.ron"), folder.path().join("out"));

@@ -3,7 +3,8 @@
 use quillbore_calc::broken::Broken;
 use quillbore_calc::head::put_clearances;
 use quillbore_calc::input::{
-    HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, Recess, RowInput, Surface,
+    HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, Recess, RowInput,
+    StartHole, Surface,
 };
 use quillbore_calc::tables::Material;
 use quillbore_calc::{Figure, Finding, Idx, Length, Limits, Tables};
@@ -99,6 +100,9 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         one_off: one_off(job, shop),
         outside_work: money(job, Field::OutsideCost, shop).unwrap_or(0.0),
         outside_per_part: money(job, Field::OutsidePerPart, shop).unwrap_or(0.0),
+        masking_min: (job.field(Field::MaskingMinutes).value())
+            .and_then(Value::minutes)
+            .unwrap_or(0.0),
         margin: match job.field(Field::Margin).value() {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
@@ -288,6 +292,12 @@ fn row_input(
         surface,
         exit: row.exit.value().copied(),
         recess: (row.recess.value().copied()).or_else(|| above_tool(row)),
+        start_hole: StartHole {
+            wire_mm: row.wire.value().map(|wire| wire.mm()),
+            least_exit_mm: row.least_exit.value().map(|least| least.mm()),
+            to_profile_mm: row.to_profile.value().map(|distance| distance.mm()),
+        },
+        proved: row.proved.value().copied(),
         clearance: None,
         behind_mm: row.behind.value().map(|behind| behind.mm()),
         backed: row.backed.value().copied().unwrap_or(false),

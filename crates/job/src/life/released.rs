@@ -94,6 +94,8 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::Fixture
         | Field::RestsOn
         | Field::FlushPressure
+        | Field::Masking
+        | Field::MaskingMinutes
         | Field::Program
         | Field::Settings
         | Field::SetupText

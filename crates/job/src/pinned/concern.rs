@@ -57,6 +57,10 @@ pub enum Told {
     CoreTrapped,
     /// A broken tool comes out or not, and its thread may suffer.
     NotGuaranteed,
+    /// The smallest exit may be less than a wire needs.
+    ExitMayBeTight,
+    /// A start hole may drift as far as the finished profile.
+    ProfileInReach,
 }
 
 /// How a finding of this kind concerns the customer: the one list of it.
@@ -79,6 +83,8 @@ pub const fn customer(kind: &Kind) -> Customer {
         Kind::LowerAssumed { .. } => Customer::Told(Told::LowerAssumed),
         Kind::CoreTrapped => Customer::Told(Told::CoreTrapped),
         Kind::Burnt(Burning::NotGuaranteed { .. }) => Customer::Told(Told::NotGuaranteed),
+        Kind::ExitMayBeTight { .. } => Customer::Told(Told::ExitMayBeTight),
+        Kind::ProfileInReach { .. } => Customer::Told(Told::ProfileInReach),
         Kind::MaterialMissing
         | Kind::MachineMissing
         | Kind::QuantityMissing
@@ -108,6 +114,11 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::AngleCountedTwice { .. }
         | Kind::ExitOfBlind
         | Kind::RecessTooNarrow { .. }
+        | Kind::WireTooThick { .. }
+        | Kind::ExitBelowWire { .. }
+        | Kind::ProfileCut { .. }
+        | Kind::WireMissing
+        | Kind::BlindProof
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
         | Kind::Burnt(_)

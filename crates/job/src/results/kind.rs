@@ -381,6 +381,13 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::AngleCountedTwice { .. }
         | Kind::ExitOfBlind
         | Kind::RecessTooNarrow { .. }
+        | Kind::WireTooThick { .. }
+        | Kind::ExitBelowWire { .. }
+        | Kind::ProfileCut { .. }
+        | Kind::WireMissing
+        | Kind::BlindProof
+        | Kind::ExitMayBeTight { .. }
+        | Kind::ProfileInReach { .. }
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
         | Kind::Burnt(_)

@@ -208,6 +208,9 @@ start_values! {
         receive_min: Pair => receive_min by spread;
         wash_min: Pair => wash_min by spread;
         pin_check_min: Pair => pin_check_min by spread;
+        light_check_min: Pair => light_check_min by spread;
+        wire_check_min: Pair => wire_check_min by spread;
+        air_check_min: Pair => air_check_min by spread;
         pack_min: Pair => pack_min by spread;
         tube_tolerance_mm: f64 => tube_tolerance_mm by positive;
         breakage: Pair => breakage by chance;
@@ -218,6 +221,8 @@ start_values! {
         part_risk_hole: f64 => part_risk_hole by share;
         thin_tube_mm: f64 => thin_tube_mm by positive;
         drift_mm_per_100: Pair => drift_mm_per_100 by spread;
+        wire_clearance_mm: f64 => wire_clearance_mm by not_negative;
+        white_layer_mm: f64 => white_layer_mm by not_negative;
         changer_holds: f64 => changer_holds by positive;
         part_spacing_mm: f64 => part_spacing_mm by positive;
         water_c: f64 => water_c by positive;

@@ -317,6 +317,10 @@ list! {
     RestsOn "rests_on" Block::Plan, FieldKind::RestsOn;
     /// Flush pressure, where it is another than the machine's.
     FlushPressure "flush_pressure" Block::Plan, FieldKind::Pressure;
+    /// What is masked before drilling, and what of it is taken off again.
+    Masking "masking" Block::Plan, FieldKind::Lines;
+    /// Minutes that masking and taking it off again take for one part.
+    MaskingMinutes "masking_min" Block::Plan, FieldKind::Minutes;
     /// Program.
     Program "program" Block::Plan, FieldKind::Line;
     /// Settings as free text.

@@ -2,7 +2,7 @@
 
 use quillbore_calc::Length;
 use quillbore_calc::broken::Broken;
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Recess, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Proof, Recess, Surface};
 
 use crate::typed::entry::{Entry, Unit};
 use crate::typed::field::{AngleBasis, TiltAngle};
@@ -62,8 +62,12 @@ pub enum CellKind {
     Recess,
     /// A tool that broke.
     Broken,
+    /// How a hole is proved open.
+    Proof,
     /// A length, or none.
     Length,
+    /// A length that is never nothing.
+    Distance,
     /// Yes or no.
     YesNo,
     /// Layers of materials.
@@ -90,11 +94,13 @@ impl CellKind {
             | Self::Recess
             | Self::Broken
             | Self::Length
+            | Self::Distance
             | Self::Layers => true,
             Self::Mark
             | Self::Holes
             | Self::HoleEnd
             | Self::Angle
+            | Self::Proof
             | Self::YesNo
             | Self::Ends
             | Self::Tube
@@ -150,6 +156,10 @@ pub(crate) const BROKEN: Reader<Broken> = reader(CellKind::Broken, |text, read_i
 pub(crate) const LENGTH: Reader<Length> = reader(CellKind::Length, |text, read_in| {
     read::length_or_zero(text, read_in.unit)
 });
+pub(crate) const DISTANCE: Reader<Length> = reader(CellKind::Distance, |text, read_in| {
+    read::length(text, read_in.unit)
+});
+pub(crate) const PROOF: Reader<Proof> = reader(CellKind::Proof, |text, _| read::proof(text));
 pub(crate) const YES_NO: Reader<bool> = reader(CellKind::YesNo, |text, _| read::yes_no(text));
 pub(crate) const LAYERS: Reader<Vec<LayerText>> = reader(CellKind::Layers, |text, read_in| {
     read::layers(text, read_in.unit)

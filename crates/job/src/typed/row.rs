@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use quillbore_calc::broken::Broken;
-use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Recess, Surface};
+use quillbore_calc::input::{Ends, Exit, HoleEnd, Place, Proof, Recess, Surface};
 use quillbore_calc::{Length, RowId};
 
 use crate::ground::keyed_list::Keyed;
@@ -49,6 +49,14 @@ record! {
     Below "below" below: Length, read_cell::LENGTH;
     /// What was tried already to get it out.
     Tried "tried" tried: String, read_cell::NOTE;
+    /// The wire that is threaded through it afterwards.
+    Wire "wire" wire: Length, read_cell::DISTANCE;
+    /// The smallest that it may be at its exit.
+    LeastExit "least_exit" least_exit: Length, read_cell::DISTANCE;
+    /// From its center to the finished profile.
+    ToProfile "to_profile" to_profile: Length, read_cell::DISTANCE;
+    /// How it is proved open.
+    Proved "proved_by" proved: Proof, read_cell::PROOF;
     /// Free distance behind the exit.
     Behind "behind" behind: Length, read_cell::LENGTH;
     /// Backing behind the exit.

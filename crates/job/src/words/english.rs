@@ -2,7 +2,7 @@
 
 use quillbore_calc::broken::{Kind, Stuff};
 use quillbore_calc::finding::Level;
-use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
+use quillbore_calc::input::{Ends, HoleEnd, PartAxis, Proof};
 use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
 
@@ -75,6 +75,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Fixture => "fixture",
         Field::RestsOn => "rests on",
         Field::FlushPressure => "flush pressure",
+        Field::Masking => "masking",
+        Field::MaskingMinutes => "masking, minutes per part",
         Field::Program => "program",
         Field::Settings => "settings",
         Field::Lessons => "lessons from the last run",
@@ -136,6 +138,10 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::Broken => words("broken tool", "broken tool"),
         Column::Below => words("below face", "depth below the face"),
         Column::Tried => words("tried so far", "what was tried"),
+        Column::Wire => words("wire", "wire diameter"),
+        Column::LeastExit => words("least exit", "least free exit"),
+        Column::ToProfile => words("center to profile", "distance from center to profile"),
+        Column::Proved => words("proved by", "proof that it is open"),
         Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
@@ -153,7 +159,7 @@ pub const fn column(column: Column) -> ColumnWords {
 #[must_use]
 pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
     match column.kind() {
-        CellKind::Size | CellKind::Depth | CellKind::Length => unit.symbol(),
+        CellKind::Size | CellKind::Depth | CellKind::Length | CellKind::Distance => unit.symbol(),
         CellKind::Angle => "\u{b0}",
         CellKind::Every => "holes",
         CellKind::Mark
@@ -163,6 +169,7 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::Exit
         | CellKind::Recess
         | CellKind::Broken
+        | CellKind::Proof
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends
@@ -221,6 +228,18 @@ pub const fn hole_end(end: HoleEnd) -> &'static str {
         HoleEnd::Through => "through",
         HoleEnd::Into => "into",
         HoleEnd::Blind => "blind",
+    }
+}
+
+/// How a hole is proved open.
+#[must_use]
+pub const fn proof(proof: Proof) -> &'static str {
+    match proof {
+        Proof::Pin => "pin",
+        Proof::Light => "light",
+        Proof::Wire => "wire",
+        Proof::Air => "air",
+        Proof::PinThrough => "pin-through",
     }
 }
 

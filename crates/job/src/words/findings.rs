@@ -209,6 +209,38 @@ impl Speaker<'_> {
                 self.length(*width_mm),
                 self.length(*hole_mm)
             ),
+            Kind::ExitMayBeTight { smallest_mm, needed_mm, holes, typed } => {
+                let [smallest, needed] = [*smallest_mm, *needed_mm].map(|mm| self.length(mm));
+                let of = match holes {
+                    0 | 1 => "The exit may come out as small as".to_owned(),
+                    many => format!("The smallest exit of {} holes may be", self.form.count(*many as f64)),
+                };
+                let why = if *typed { "the least free exit" } else { "the wire with its usual clearance" };
+                format!("{of} {smallest}, less than {why}, {needed}: take a larger hole, or agree on a smaller exit.")
+            }
+            Kind::WireTooThick { wire_mm, largest_mm } => format!(
+                "A wire of {} doesn't go through: the exit is {} at most. Check the wire's diameter, or make the hole larger.",
+                self.length(*wire_mm),
+                self.length(*largest_mm)
+            ),
+            Kind::ExitBelowWire { least_mm, wire_mm } => format!(
+                "The least free exit, {}, is less than the wire, {}: the wire counts. Check both.",
+                self.length(*least_mm),
+                self.length(*wire_mm)
+            ),
+            Kind::ProfileInReach { distance_mm, reaches_mm, drift_mm } => format!(
+                "The hole may cut into the finished profile: with {} of drift and its white layer it reaches {} from its center, and the profile is {} away. Move the hole into the scrap, or make it smaller.",
+                self.length(*drift_mm),
+                self.length(*reaches_mm),
+                self.length(*distance_mm)
+            ),
+            Kind::ProfileCut { distance_mm, hole_mm } => format!(
+                "A hole of {} cuts into the finished profile, {} from its center: move it into the scrap, or check the distance, which counts from the hole's center.",
+                self.length(*hole_mm),
+                self.length(*distance_mm)
+            ),
+            Kind::WireMissing => "The hole is to be proved by a wire, and nobody said which: type the wire's diameter.".to_owned(),
+            Kind::BlindProof => "A wire, light, air or an exit is asked of a blind hole, and nothing goes through it: check where the hole ends.".to_owned(),
             Kind::PressureAbovePump { bar, pump_bar } => format!(
                 "A flush pressure of {} is more than the machine's pump gives, {}: check it, or take another machine.",
                 self.form.pressure(*bar, self.unit),

@@ -49,6 +49,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Fixture => "fixture",
         Field::RestsOn => "what the part rests on",
         Field::FlushPressure => "flush pressure",
+        Field::Masking => "masking",
+        Field::MaskingMinutes => "masking, minutes per part",
         Field::Program => "program",
         Field::Settings => "settings",
         Field::Lessons => "lessons from the last run",

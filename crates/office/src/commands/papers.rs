@@ -16,6 +16,7 @@ use super::saying::Saying;
 use crate::blank::{self, MOST_BLANK_PAGES};
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
+use crate::threading;
 use crate::words::{blank as said, commands as words, shown};
 use quillbore_job::{Paper, Shop};
 use quillbore_paper::BlankForm;
@@ -28,6 +29,7 @@ pub struct Papers {
     only: Option<Vec<Paper>>,
     blank: Vec<BlankForm>,
     pages: Option<usize>,
+    threading: bool,
     sheet: Option<quillbore_paper::Sheet>,
     day: NaiveDate,
     replace: bool,
@@ -39,6 +41,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
     let (mut job, mut out, mut shelf, mut shop) = (None, None, None, None);
     let mut only = None;
     let (mut blank, mut pages) = (Vec::new(), None);
+    let mut threading = false;
     let mut sheet = None;
     let (mut day, mut replace) = (today, false);
     while let Some(word) = line.take()? {
@@ -47,6 +50,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
             Word::Option("--only") => only = Some(papers(&line.text("--only")?)?),
             Word::Option("--blank") => blank = forms(&line.text("--blank")?)?,
             Word::Option("--pages") => pages = Some(pages_of(&line.text("--pages")?)?),
+            Word::Option("--threading") => threading = true,
             Word::Option("--sheet") => sheet = Some(self::sheet(&line.text("--sheet")?)?),
             Word::Option("--date") => day = line.date("--date")?,
             Word::Option("--replace") => replace = true,
@@ -66,6 +70,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
         only,
         blank,
         pages,
+        threading,
         sheet,
         day,
         replace,
@@ -146,8 +151,8 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
     };
     let papers = match &asked.only {
         Some(papers) => papers.clone(),
-        // Whoever wants blank forms has the papers.
-        None if !asked.blank.is_empty() => Vec::new(),
+        // Whoever wants blank forms or a list has the papers.
+        None if asked.threading || !asked.blank.is_empty() => Vec::new(),
         None => print::usual(&job),
     };
     let mut printed = print::print(sitting, &shop, asked.day, sheet, &papers)?;
@@ -155,9 +160,16 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
         let (pages, day) = (asked.pages, asked.day);
         printed.push(blank::print(*form, pages, sitting, &shop, day, sheet)?);
     }
+    let mut told = Vec::new();
+    if asked.threading {
+        let threading = threading::list(sitting)?;
+        printed.push(threading.printed);
+        told = threading.told;
+    }
     for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
         saying.line(shown::name(path.as_os_str()));
     }
+    told.iter().for_each(|sentence| saying.tell(sentence));
     let unprintable = printed.iter().flat_map(|paper| &paper.unprintable);
     let unprintable = print::unprintable_said(unprintable);
     unprintable

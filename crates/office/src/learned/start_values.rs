@@ -45,6 +45,9 @@ fn spoken_of_by(name: &str) -> Option<Learns> {
         | "receive_min"
         | "wash_min"
         | "pin_check_min"
+        | "light_check_min"
+        | "wire_check_min"
+        | "air_check_min"
         | "pack_min" => Learns::Handling,
         _ => return None,
     })

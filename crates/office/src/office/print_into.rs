@@ -12,6 +12,7 @@ use crate::names::AttachmentName;
 use crate::print::{self, Printed, Sitting};
 use crate::save::Opened;
 use crate::shelf::{Attachment, Commit, CommitError};
+use crate::threading;
 
 /// How many prints of a paper may lie in one place.
 const MOST: u32 = 1_000;
@@ -65,6 +66,21 @@ impl Office {
         Ok(print_beside(opened, &[printed])?.concat())
     }
 
+    /// Writes the threading list of a job beside it and gives its place, and what there is to say of it; an
+    /// earlier list that says something else is never overwritten.
+    ///
+    /// # Errors
+    /// Where no hole has a wire, or it can't be written.
+    pub fn threading(
+        &self,
+        sitting: Sitting<'_>,
+        opened: &Opened,
+    ) -> Result<(String, Vec<String>), Failure> {
+        let threading = threading::list(sitting)?;
+        let place = print_beside(opened, &[threading.printed])?.concat();
+        Ok((place, threading.told))
+    }
+
     fn print_there(
         &self,
         printed: &[Printed],
@@ -115,7 +131,7 @@ fn print_beside(opened: &Opened, printed: &[Printed]) -> Result<Vec<String>, Fai
         for paper in printed {
             commit.attachments.push(Attachment {
                 job: opened.key.clone(),
-                name: AttachmentName::new(&print::file_name(&name, paper.name))?,
+                name: AttachmentName::new(&print::file_name(&name, paper))?,
                 bytes: paper.bytes.clone(),
             });
         }

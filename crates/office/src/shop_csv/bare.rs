@@ -1,7 +1,7 @@
 //! Texts that a spreadsheet would work out as a formula: an apostrophe before them keeps them texts.
 
 /// The same text; one that a spreadsheet would take for a formula has an apostrophe before it.
-pub(super) fn guarded(text: &str) -> String {
+pub(crate) fn guarded(text: &str) -> String {
     if is_like_formula(text.trim_start_matches('\'')) {
         format!("'{text}")
     } else {

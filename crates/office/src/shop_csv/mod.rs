@@ -5,6 +5,7 @@ mod bare;
 mod read;
 mod write;
 
+pub(crate) use bare::guarded;
 pub use read::{Counts, TakenIn, read};
 pub use write::write;
 

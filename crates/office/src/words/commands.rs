@@ -24,6 +24,7 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--only traveler,quotation,...] [--sheet a4|letter] [--date YYYY-MM-DD] [--replace]
       [--blank run-record,inspection] [--pages N]
                                        or empty pages of records, to be written on by hand
+      [--threading]                    or the list of start holes for wire EDM, as CSV
   quillbore figures JOB.ron            print every computed figure
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron

@@ -27,4 +27,5 @@ pub(crate) mod shop_csv;
 pub(crate) mod shown;
 pub(crate) mod start;
 mod system;
+pub(crate) mod threading;
 pub mod today;

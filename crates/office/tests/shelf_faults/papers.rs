@@ -38,6 +38,7 @@ impl Scene {
     fn printed(&self) -> Result<Vec<PathBuf>, String> {
         let printed = PAPERS.map(|paper| Printed {
             name: paper.key(),
+            ending: "pdf",
             bytes: new(paper),
             unprintable: Vec::new(),
         });

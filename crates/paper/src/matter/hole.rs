@@ -1,8 +1,9 @@
 //! A row of holes with all that is known of it, as papers show it.
 
-use quillbore_calc::Limits;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::{Length, Limits};
+use quillbore_job::entry::Entry;
 use quillbore_job::{Form, Row, Unit};
 
 use crate::shown;
@@ -64,6 +65,47 @@ impl Hole<'_> {
         let read = self.row.behind.value();
         let read = read.map(|mm| shown::with_unit(self.form, mm.mm(), unit, shown::middling(unit)));
         read.or_else(|| (!typed.is_empty()).then(|| typed.to_owned()))
+    }
+
+    /// What is asked of it for the sake of a wire, and how it is proved open, sentence by sentence; what
+    /// can't be read stands as it was typed.
+    pub fn asked_of_wire(&self, unit: Unit) -> Vec<String> {
+        let words = self.words.hole;
+        let row = self.row;
+        let length = |typed: &Entry<Length>, say: fn(&str) -> String| {
+            let typed = (!typed.is_empty()).then(|| self.typed_length(typed, unit));
+            typed.map(|typed| say(&typed))
+        };
+        let lengths = [
+            length(&row.wire, words.wire),
+            length(&row.least_exit, words.least_exit),
+            length(&row.to_profile, words.to_profile),
+        ];
+        let mut said: Vec<String> = lengths.into_iter().flatten().collect();
+        said.extend(self.proof().map(|proof| (words.proved)(&proof)));
+        said
+    }
+
+    /// What proves it open, where somebody said so; what can't be read stands as it was typed.
+    pub fn proof(&self) -> Option<String> {
+        let proved = &self.row.proved;
+        let typed = (!proved.is_empty()).then(|| proved.text().trim().to_owned());
+        let read = proved.value();
+        read.map(|proof| (self.words.hole.proof)(*proof).to_owned())
+            .or(typed)
+    }
+
+    /// Whether its ends are checked by pin.
+    pub fn is_pinned(&self) -> bool {
+        self.figures.is_none_or(|figures| figures.checked.by_pin)
+    }
+
+    /// A length with its unit; what can't be read stands as it was typed.
+    fn typed_length(&self, typed: &Entry<Length>, unit: Unit) -> String {
+        match typed.value() {
+            Some(length) => shown::in_full(self.form, length.mm(), unit),
+            None => typed.text().trim().to_owned(),
+        }
     }
 
     /// Where it ends; where nobody said so it is taken to go through, and what can't be read stands as

@@ -303,6 +303,9 @@ impl<'a> Matter<'a> {
         Kinds {
             open: rows().any(|row| !closed(row)),
             blind: rows().any(closed),
+            all_by_pin: self.holes().all(|hole| hole.is_pinned()),
+            some_by_pin: self.holes().any(|hole| hole.is_pinned()),
+            proved: rows().any(|row| !row.proved.is_empty()),
         }
     }
 

@@ -131,6 +131,13 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::AngleCountedTwice { .. }
         | Kind::ExitOfBlind
         | Kind::RecessTooNarrow { .. }
+        | Kind::WireTooThick { .. }
+        | Kind::ExitBelowWire { .. }
+        | Kind::ProfileCut { .. }
+        | Kind::WireMissing
+        | Kind::BlindProof
+        | Kind::ExitMayBeTight { .. }
+        | Kind::ProfileInReach { .. }
         | Kind::PressureAbovePump { .. }
         | Kind::RestsOnMore
         | Kind::Burnt(_)

@@ -75,7 +75,8 @@ fn holes(matter: &Matter<'_>) -> Table {
 fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
-    let limits = hole.limits_mm();
+    // What no pin checks is not promised within limits that nobody gave.
+    let limits = hole.limits_mm().filter(|_| hole.is_pinned());
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
             shown::lower(matter.form(), lower, unit, fine),
@@ -118,6 +119,7 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     if !row.recess.text().trim().is_empty() {
         said.push((hole.words.hole.recess)(row.recess.text().trim()));
     }
+    said.extend(hole.asked_of_wire(matter.job.unit));
     if !row.exit.text().trim().is_empty() {
         said.push((hole.words.hole.exit)(row.exit.text().trim()));
     }

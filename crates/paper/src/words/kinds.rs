@@ -7,4 +7,10 @@ pub struct Kinds {
     pub open: bool,
     /// Some are closed at their end.
     pub blind: bool,
+    /// Each is checked by pin.
+    pub all_by_pin: bool,
+    /// Some are checked by pin.
+    pub some_by_pin: bool,
+    /// How some are proved open is said of their rows.
+    pub proved: bool,
 }

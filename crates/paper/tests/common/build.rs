@@ -76,6 +76,7 @@ pub(super) fn build(
         one_off: Vec::new(),
         outside_work: 0.0,
         outside_per_part: 0.0,
+        masking_min: 0.0,
         margin: None,
         price_unread: false,
         sampling: None,

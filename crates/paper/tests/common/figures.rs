@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use quillbore_calc::entry::AtEnds;
+use quillbore_calc::input::Checked;
 use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, HoleSteps, LaborMinutes,
     LotFigures, MachineMinutes, PriceFigures, SetupFigures, Verdict,
@@ -108,6 +109,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
             },
             labor: LaborMinutes {
                 receive: 12.0,
+                masking: 0.0,
                 wash: 60.0,
                 inspect: 240.0,
                 pack: 50.0,
@@ -140,6 +142,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
                         lot: each * Decimal::from(quantity),
                         minimum: quantity == 25,
                         overruled: false,
+                        per_hole: None,
                     }
                 })
                 .collect(),
@@ -164,6 +167,11 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         steps: HoleSteps::default().into(),
         places: hole.places,
         limits_mm: Some(hole.limits),
+        checked: Checked {
+            by_pin: true,
+            proof: None,
+        },
+        start_hole: None,
         depth_mm: Some(hole.depth),
         tilt_deg: hole.tilt,
         tube: Some(tube),

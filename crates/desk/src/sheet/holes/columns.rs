@@ -174,6 +174,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::Depth
         | CellKind::Angle
         | CellKind::Length
+        | CellKind::Distance
         | CellKind::Every => true,
         CellKind::Mark
         | CellKind::Size
@@ -182,6 +183,7 @@ const fn is_number(kind: CellKind) -> bool {
         | CellKind::Exit
         | CellKind::Recess
         | CellKind::Broken
+        | CellKind::Proof
         | CellKind::YesNo
         | CellKind::Layers
         | CellKind::Ends

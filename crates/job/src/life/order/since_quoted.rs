@@ -73,6 +73,10 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::Recess
         | Column::Broken
         | Column::Below
+        | Column::Wire
+        | Column::LeastExit
+        | Column::ToProfile
+        | Column::Proved
         | Column::Behind
         | Column::Layers => true,
         Column::Mark

@@ -1,6 +1,6 @@
 //! Cells with a few possible words: where a hole ends, yes or no, ends, axes.
 
-use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
+use quillbore_calc::input::{Ends, HoleEnd, PartAxis, Proof};
 
 use super::misread::{Misread, What};
 use super::scan::Scan;
@@ -71,6 +71,27 @@ pub fn yes_no(text: &str) -> Result<bool, Misread> {
         &[
             (&["yes", "y", "true", "1", "x", "\u{2713}"], true),
             (&["no", "n", "false", "0", "-", "none"], false),
+        ],
+    )
+}
+
+/// Reads how a hole is proved open.
+pub fn proof(text: &str) -> Result<Proof, Misread> {
+    one_of(
+        text,
+        What::Proof,
+        &[
+            (&["pin", "pins", "pin gauge", "by pin"], Proof::Pin),
+            (&["light", "light check", "by light"], Proof::Light),
+            (&["wire", "wire check", "by wire"], Proof::Wire),
+            (
+                &["air", "airflow", "air flow", "air check", "flow", "by air"],
+                Proof::Air,
+            ),
+            (
+                &["pin-through", "pin through", "pin thru", "through pin"],
+                Proof::PinThrough,
+            ),
         ],
     )
 }

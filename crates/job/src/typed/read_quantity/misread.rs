@@ -47,6 +47,8 @@ pub enum What {
     Broken,
     /// A thread without its pitch, of a size that has no usual one here.
     ThreadPitch,
+    /// How a hole is proved open.
+    Proof,
     /// An amount of money.
     Money,
     /// A share in percent.

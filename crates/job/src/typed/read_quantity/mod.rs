@@ -32,7 +32,7 @@ mod whole;
 pub use amounts::{mass_kg, money, resistivity_ohm_cm, share};
 pub use angle::{angle_basis, tilt, turn};
 pub use broken::broken;
-pub use choices::{ends, hole_end, one_of_words as one_of, part_axis, yes_no};
+pub use choices::{ends, hole_end, one_of_words as one_of, part_axis, proof, yes_no};
 pub use currency::currency;
 pub use date::date;
 pub use depth::depth;

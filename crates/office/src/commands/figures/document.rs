@@ -43,6 +43,9 @@ pub(super) struct Hole {
     pub(super) electrode: Option<Electrode>,
     pub(super) side_gap_mm: Option<f64>,
     pub(super) size_mm: Option<[f64; 2]>,
+    pub(super) checked_by_pin: bool,
+    pub(super) proved_by: Option<&'static str>,
+    pub(super) start_hole: Option<StartHole>,
     pub(super) verdict: Option<&'static str>,
     pub(super) chance_inside: Option<f64>,
     pub(super) chance_over: Option<f64>,
@@ -70,6 +73,22 @@ pub(super) struct Hole {
     pub(super) push_n: Option<f64>,
     pub(super) own: Option<Own>,
     pub(super) findings: Vec<Finding>,
+}
+
+/// What a wire finds in a start hole.
+#[derive(Serialize)]
+pub(super) struct StartHole {
+    pub(super) exit_mm: Option<Exit>,
+    pub(super) needed_mm: Option<f64>,
+    pub(super) reaches_mm: Option<f64>,
+}
+
+/// The free exit: the smallest of the lot, one as expected, the largest.
+#[derive(Serialize)]
+pub(super) struct Exit {
+    pub(super) smallest: f64,
+    pub(super) expected: f64,
+    pub(super) largest: f64,
 }
 
 /// What the shop's own records make of a row's figures.
@@ -234,6 +253,7 @@ pub(super) struct Break {
     pub(super) each: String,
     pub(super) lot: String,
     pub(super) minimum_charge: bool,
+    pub(super) per_hole: Option<String>,
 }
 
 #[derive(Serialize)]

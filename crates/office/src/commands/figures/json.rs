@@ -6,7 +6,7 @@ use quillbore_calc::entry;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
     self, BurntFigures, Flushed, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures,
-    PriceFigures, SetupFigures,
+    PriceFigures, SetupFigures, StartHoleFigures,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
@@ -20,9 +20,9 @@ use quillbore_job::{Field, Job, Shop, Unit};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    AtEnds, Break, Burnt, DepthPlan, Document, Each, Electrode, Finding, Flush, Hole, Lot,
+    AtEnds, Break, Burnt, DepthPlan, Document, Each, Electrode, Exit, Finding, Flush, Hole, Lot,
     LotElectrodes, LotGuides, OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup,
-    TestBurn,
+    StartHole, TestBurn,
 };
 use crate::words::figures as words;
 
@@ -149,6 +149,9 @@ fn json_hole(
             .map(json_electrode),
         side_gap_mm: hole.gap_mm.map(quillbore_calc::Spread::p50),
         size_mm: hole.size_mm.map(both),
+        checked_by_pin: hole.checked.by_pin,
+        proved_by: hole.checked.proof.map(english::proof),
+        start_hole: hole.start_hole.as_deref().map(json_start_hole),
         verdict: hole.verdict.map(english::verdict),
         chance_inside: hole.first_choice.map(|chance| chance.inside),
         chance_over: hole.first_choice.map(|chance| chance.over),
@@ -380,6 +383,7 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
                 each: plain(offered.each),
                 lot: plain(offered.lot),
                 minimum_charge: offered.minimum,
+                per_hole: offered.per_hole.map(plain),
             })
             .collect(),
         one_off: price
@@ -390,6 +394,18 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
                 price: plain(*amount),
             })
             .collect(),
+    }
+}
+
+fn json_start_hole(found: &StartHoleFigures) -> StartHole {
+    StartHole {
+        exit_mm: found.exits.map(|exits| Exit {
+            smallest: exits.smallest_mm,
+            expected: exits.expected_mm,
+            largest: exits.largest_mm,
+        }),
+        needed_mm: found.needed_mm,
+        reaches_mm: found.reaches_mm,
     }
 }
 

@@ -7,6 +7,7 @@ mod piece_lines;
 mod pieces;
 
 use quillbore_calc::Limits;
+use quillbore_calc::input::Proof;
 use quillbore_job::{Field, Paper, inspected};
 
 use crate::letterhead::frame::Frame;
@@ -93,10 +94,14 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures(all.heads.depth, sign, Width::Fixed(60.0)),
         Column::text(all.heads.end, Width::Fit(60.0)),
     ]);
+    let proved = matter.kinds().proved;
+    if proved {
+        columns.push(Column::text(words.proved_by, Width::Fit(90.0)));
+    }
     let mut table = Table::new(columns);
     let fine = matter.fine();
     for hole in matter.holes() {
-        let limits = hole.limits_mm();
+        let limits = hole.limits_mm().filter(|_| hole.is_pinned());
         // A maximum alone has no pin that must go in.
         let pin = |limit: fn(Limits) -> f64| {
             let limit = limits.map(limit).filter(|mm| *mm > 0.0);
@@ -120,6 +125,12 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
             Cell::new(hole.depth_text(unit)),
             Cell::new(hole.end_text()),
         ]);
+        if proved {
+            let by_pin = hole
+                .is_pinned()
+                .then(|| (hole.words.hole.proof)(Proof::Pin).to_owned());
+            cells.push(Cell::new(hole.proof().or(by_pin).unwrap_or_default()));
+        }
         table.row(TableRow::new(cells));
     }
     let keep = table.least(flow);

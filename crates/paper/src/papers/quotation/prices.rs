@@ -26,13 +26,18 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     breaks.sort_by_key(|line| line.quantity);
     breaks.dedup_by_key(|line| line.quantity);
     for line in breaks {
-        let remark = if line.minimum { words.minimum } else { "" };
+        let minimum = line.minimum.then(|| words.minimum.to_owned());
+        let per_hole = line.per_hole.map(|price| {
+            let price = matter.form().amount(price);
+            (words.per_hole)(&format!("{price}\u{a0}{currency}"))
+        });
+        let remark: Vec<String> = minimum.into_iter().chain(per_hole).collect();
         table.row(
             TableRow::new([
                 Cell::new(matter.form().count(f64::from(line.quantity))),
                 Cell::new(matter.form().amount(line.each)),
                 Cell::new(matter.form().amount(line.lot)),
-                Cell::new(remark),
+                Cell::new(remark.join("; ")),
             ])
             .at_least(mm(6.0)),
         );

@@ -90,7 +90,7 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], wide: f64) -> Table {
     table.row(TableRow::new(serials).at_least(HAND));
     let fine = matter.fine();
     for hole in matter.holes() {
-        let limits = hole.limits_mm();
+        let limits = hole.limits_mm().filter(|_| hole.is_pinned());
         let size = limits.map_or_else(String::new, |Limits { lower, upper }| {
             let upper = shown::length(matter.form(), upper, unit, fine);
             if lower > 0.0 {
@@ -117,9 +117,13 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], wide: f64) -> Table {
                     }
                     None => length(depth),
                 };
-                format!("\n\u{21a7}\u{a0}{said}")
+                format!("\u{21a7}\u{a0}{said}")
             });
-        let mut cells = vec![Cell::new(hole.mark()), Cell::new(format!("{size}{depth}"))];
+        let proof = hole.proof().map(|proof| words::open_by(&proof));
+        let asked = [size, depth, proof.unwrap_or_default()];
+        let asked = asked.into_iter().filter(|said| !said.is_empty());
+        let asked = asked.collect::<Vec<_>>().join("\n");
+        let mut cells = vec![Cell::new(hole.mark()), Cell::new(asked)];
         cells.extend(pieces.iter().map(|_| Cell::blank()));
         table.row(TableRow::new(cells).at_least(HAND + mm(2.0)));
     }

@@ -6,7 +6,7 @@ use quillbore_calc::job_figures::ElectrodeFigures;
 use quillbore_calc::tables::{Guide, Tube};
 use quillbore_calc::{Idx, Limits, RowId};
 
-use crate::matter::Matter;
+use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
@@ -162,7 +162,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
     ]);
     let mut sizes: Vec<(Limits, Vec<RowId>)> = Vec::new();
     let mut known: BTreeMap<[u64; 2], usize> = BTreeMap::new();
-    for hole in matter.holes() {
+    for hole in matter.holes().filter(Hole::is_pinned) {
         let Some(limits) = hole.limits_mm() else {
             continue;
         };

@@ -17,6 +17,7 @@ mod order;
 mod part;
 mod places;
 mod plan;
+mod plugged;
 pub(in crate::papers) mod record;
 mod row_notes;
 mod stop;
@@ -55,6 +56,7 @@ pub fn traveler(matter: &Matter<'_>) -> Document {
     plan::after(matter, &mut flow);
     operations::set(matter, &mut flow);
     inspection::set(matter, &mut flow);
+    plugged::set(matter, &mut flow);
     cautions::set(matter, &mut flow);
     if matter.annex {
         places::annex(matter, &mut flow);

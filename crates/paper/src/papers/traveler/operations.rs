@@ -1,7 +1,7 @@
 //! The operations in order, each with a place for date and name.
 
 use quillbore_calc::job_figures::LotFigures;
-use quillbore_job::Field;
+use quillbore_job::{Field, Value};
 
 use super::basis;
 use super::order::setups_made_twice;
@@ -64,6 +64,21 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
     flow.text(BODY, &said);
 }
 
+/// What is masked, with the time that was typed for each part.
+fn masking(matter: &Matter<'_>) -> Option<String> {
+    let what = matter.text(Field::Masking);
+    let typed = matter.text(Field::MaskingMinutes);
+    if what.is_empty() && typed.is_empty() {
+        return None;
+    }
+    let each = matter.job.field(Field::MaskingMinutes).value();
+    let each = match each.and_then(Value::minutes) {
+        Some(each) => words::minutes(&matter.form().number(each, 2)),
+        None => typed.to_owned(),
+    };
+    Some(words::mask(what, &each))
+}
+
 /// Each operation with its planned time as printed.
 fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     let lot = matter.figures.lot.as_ref();
@@ -75,8 +90,10 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     };
 
     let twice = setups_made_twice(matter);
-    let mut list = vec![
-        (words::RECEIVE.to_owned(), of(|lot| lot.labor.receive)),
+    let mut list = vec![(words::RECEIVE.to_owned(), of(|lot| lot.labor.receive))];
+    // The first piece is drilled masked too.
+    list.extend(masking(matter).map(|what| (what, of(|lot| lot.labor.masking))));
+    list.extend([
         (
             words::set_up(matter.text(Field::Machine)),
             of(|lot| lot.machine.set_up),
@@ -91,7 +108,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             },
             of(|lot| lot.machine.first_piece),
         ),
-    ];
+    ]);
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
         let mut what = words::drill(index + 1, &one_setup(matter, index, setup));

@@ -102,6 +102,7 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     if !row.recess.text().trim().is_empty() {
         said.push(hole_words::recess(row.recess.text().trim()));
     }
+    said.extend(hole.asked_of_wire(matter.job.unit));
     if !row.exit.text().trim().is_empty() {
         said.push(hole_words::exit(row.exit.text().trim()));
     }

@@ -1,6 +1,6 @@
 //! What papers say of a row of holes as the drawing has it.
 
-use quillbore_calc::input::HoleEnd;
+use quillbore_calc::input::{HoleEnd, Proof};
 
 /// A row of holes as the drawing has it.
 #[derive(Clone, Copy, Debug)]
@@ -17,6 +17,16 @@ pub struct Hole {
     pub tried: fn(&str) -> String,
     /// The recess that it begins in.
     pub recess: fn(&str) -> String,
+    /// The wire that is threaded through it.
+    pub wire: fn(&str) -> String,
+    /// The smallest that its exit may be.
+    pub least_exit: fn(&str) -> String,
+    /// From its center to the finished profile.
+    pub to_profile: fn(&str) -> String,
+    /// What proves it open, by kind.
+    pub proof: fn(Proof) -> &'static str,
+    /// Each hole is proved open by that.
+    pub proved: fn(&str) -> String,
     /// The surface at the exit.
     pub exit: fn(&str) -> String,
     /// The layers of a hole.

@@ -21,6 +21,8 @@ pub struct Inspection {
     pub characteristic: &'static str,
     /// Head of the drawing's zone.
     pub zone: &'static str,
+    /// Head of what proves a hole open.
+    pub proved_by: &'static str,
     /// Head of the size as on the drawing.
     pub drawing_says: &'static str,
     /// Head of the pin that must go in.

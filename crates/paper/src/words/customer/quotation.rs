@@ -16,6 +16,8 @@ pub struct Quotation {
     pub sample_rates: &'static str,
     /// The minimum charge decided a price.
     pub minimum: &'static str,
+    /// What the price comes to for each start hole.
+    pub per_hole: fn(&str) -> String,
     /// Caption of the customer.
     pub for_whom: &'static str,
     /// Caption of whom it goes to.

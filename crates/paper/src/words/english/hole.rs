@@ -1,6 +1,6 @@
 //! What papers say of a row of holes as the drawing has it.
 
-use quillbore_calc::input::HoleEnd;
+use quillbore_calc::input::{HoleEnd, Proof};
 
 use crate::words::customer::Hole;
 
@@ -12,6 +12,11 @@ pub(super) const WORDS: Hole = Hole {
     below: |below| format!("Below the face: {below}."),
     tried: |tried| format!("Tried so far: {tried}."),
     recess,
+    wire,
+    least_exit,
+    to_profile,
+    proof,
+    proved,
     exit,
     layers,
     clearance,
@@ -34,6 +39,37 @@ pub fn entry(surface: &str) -> String {
 /// The recess that a hole begins in.
 pub fn recess(recess: &str) -> String {
     format!("In a recess: {recess}.")
+}
+
+/// The wire that is threaded through it.
+pub fn wire(wire: &str) -> String {
+    format!("Start hole for wire {wire}.")
+}
+
+/// The smallest that its exit may be.
+pub fn least_exit(length: &str) -> String {
+    format!("Free exit at least {length}.")
+}
+
+/// From its center to the finished profile.
+pub fn to_profile(length: &str) -> String {
+    format!("Center to profile {length}.")
+}
+
+/// What proves a hole open.
+pub fn proof(proof: Proof) -> &'static str {
+    match proof {
+        Proof::Pin => "pin",
+        Proof::Light => "light",
+        Proof::Wire => "wire put through",
+        Proof::Air => "airflow",
+        Proof::PinThrough => "pin put through",
+    }
+}
+
+/// Each hole is proved open by that.
+pub fn proved(proof: &str) -> String {
+    format!("Each hole proved open by: {proof}.")
 }
 
 /// The surface at the exit.

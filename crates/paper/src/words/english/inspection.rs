@@ -17,6 +17,7 @@ pub(super) const WORDS: Inspection = Inspection {
     asked: "Required",
     characteristic: "Char. no.",
     zone: "Zone",
+    proved_by: "open by",
     drawing_says: heads::DRAWING_SAYS,
     go: GO,
     no_go: NO_GO,
@@ -148,7 +149,10 @@ fn degrees(typed: &str) -> String {
 
 fn how_checked(kinds: Kinds) -> Vec<&'static str> {
     let mut said = Vec::new();
-    if kinds.open {
+    if kinds.proved {
+        said.push("Holes with a proof of their own: each hole by that, and by pin where limits are given.");
+    }
+    if kinds.open && kinds.some_by_pin {
         said.push(
             "Open holes: the GO pin (lower limit) goes through the whole depth, the NO-GO pin \
              (upper limit) does not go in.",

@@ -14,6 +14,7 @@ pub(super) const WORDS: Quotation = Quotation {
     draft: "draft",
     sample_rates: "Sample rates: these prices rest on example rates, not on the shop's own.",
     minimum: "minimum charge",
+    per_hole: |price| format!("{price} for each start hole"),
     for_whom: "for",
     contact: "contact",
     customers_reference: "customer's reference",
@@ -130,6 +131,13 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
         Told::NotGuaranteed => {
             "neither the tool's coming out whole nor the thread or hole that it sits in is guaranteed."
         }
+        Told::ExitMayBeTight => {
+            "the smallest exit may be less than the wire needs; please tell us if a larger hole will do."
+        }
+        Told::ProfileInReach => {
+            "the hole may drift as far as the finished profile; please tell us if it can be moved into \
+             the scrap, or made smaller."
+        }
         Told::LowerAssumed => return None,
     })
 }
@@ -141,6 +149,10 @@ fn replaces(numbers: &str) -> String {
 
 /// What is offered, by the kinds of holes that there are.
 fn offered(kinds: Kinds) -> &'static str {
+    if !kinds.all_by_pin {
+        return "EDM drilling of the holes below, every hole checked as stated with it, parts washed \
+                and packed as received.";
+    }
     match (kinds.open, kinds.blind) {
         (false, true) => {
             "EDM drilling of the holes below, every hole checked by pin and for its depth, parts \

@@ -1,6 +1,6 @@
 //! What papers say of a row of holes as the drawing has it.
 
-use quillbore_calc::input::HoleEnd;
+use quillbore_calc::input::{HoleEnd, Proof};
 
 use crate::words::customer::Hole;
 
@@ -16,6 +16,17 @@ pub(super) const WORDS: Hole = Hole {
     below: |below| format!("Unter der Fläche: {below}."),
     tried: |tried| format!("Schon versucht: {tried}."),
     recess: |recess| format!("In einer Vertiefung: {recess}."),
+    wire: |wire| format!("Startbohrung für Draht {wire}."),
+    least_exit: |length| format!("Freier Austritt mindestens {length}."),
+    to_profile: |length| format!("Von der Mitte bis zur Kontur {length}."),
+    proof: |proof| match proof {
+        Proof::Pin => "Prüfstift",
+        Proof::Light => "Licht",
+        Proof::Wire => "durchgeschobenem Draht",
+        Proof::Air => "Luftdurchfluss",
+        Proof::PinThrough => "durchgeschobenem Stift",
+    },
+    proved: |proof| format!("Jede Bohrung auf Durchgang geprüft mit: {proof}."),
     exit: |surface| format!("Austritt: {surface}."),
     layers: |layers| format!("Schichten ab dem Eintritt: {layers}."),
     clearance: |length| format!("Freiraum dahinter: {length}."),

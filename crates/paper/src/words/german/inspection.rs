@@ -15,6 +15,7 @@ pub(super) const WORDS: Inspection = Inspection {
     asked: "Anforderungen",
     characteristic: "Merkmal Nr.",
     zone: "Feld",
+    proved_by: "Durchgang",
     drawing_says: "Maß laut Zeichnung",
     go: "Gutseite",
     no_go: "Ausschussseite",
@@ -153,7 +154,12 @@ fn degrees(typed: &str) -> String {
 
 fn how_checked(kinds: Kinds) -> Vec<&'static str> {
     let mut said = Vec::new();
-    if kinds.open {
+    if kinds.proved {
+        said.push(
+            "Bohrungen mit eigenem Nachweis: jede Bohrung damit, und mit Prüfstift, wo Grenzmaße angegeben sind.",
+        );
+    }
+    if kinds.open && kinds.some_by_pin {
         said.push(
             "Offene Bohrungen: Die Gutseite (Mindestmaß) geht durch die ganze Tiefe, die Ausschussseite \
              (Höchstmaß) nicht hinein.",
@@ -165,7 +171,11 @@ fn how_checked(kinds: Kinds) -> Vec<&'static str> {
              hinein; die Tiefe wird gemessen.",
         );
     }
-    said.push("Geprüft wird mit Prüfstiften; Istmaße stehen nur da, wo gemessen wurde.");
+    said.push(if kinds.some_by_pin {
+        "Geprüft wird mit Prüfstiften; Istmaße stehen nur da, wo gemessen wurde."
+    } else {
+        "Istmaße stehen nur da, wo gemessen wurde."
+    });
     said
 }
 

@@ -13,6 +13,7 @@ pub(super) const WORDS: Quotation = Quotation {
     sample_rates: "Beispielsätze: Diese Preise beruhen auf Beispielen, nicht auf den eigenen Sätzen der \
                    Werkstatt.",
     minimum: "Mindestbetrag",
+    per_hole: |price| format!("{price} je Startbohrung"),
     for_whom: "für",
     contact: "Kontakt",
     customers_reference: "Ihre Referenz",
@@ -86,6 +87,10 @@ pub(super) const WORDS: Quotation = Quotation {
         )
     },
     offered: |kinds| match (kinds.open, kinds.blind) {
+        _ if !kinds.all_by_pin => {
+            "Funkenerosives Bohren (Startlochbohren) der unten genannten Bohrungen; jede Bohrung so \
+             geprüft, wie bei ihr angegeben, Teile gewaschen und verpackt wie erhalten."
+        }
         (false, true) => {
             "Funkenerosives Bohren (Startlochbohren) der unten genannten Bohrungen; jede Bohrung mit \
              Prüfstift und auf ihre Tiefe geprüft, Teile gewaschen und verpackt wie erhalten."
@@ -167,6 +172,14 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
         Told::NotGuaranteed => {
             "Wir gewährleisten weder, dass das Werkzeug ganz herauskommt, noch das Gewinde oder die \
              Bohrung, in der es sitzt."
+        }
+        Told::ExitMayBeTight => {
+            "Der kleinste Austritt kann enger sein, als der Draht ihn braucht; bitte sagen Sie uns, ob \
+             die Bohrung größer sein darf."
+        }
+        Told::ProfileInReach => {
+            "Die Bohrung kann bis an die fertige Kontur verlaufen; bitte sagen Sie uns, ob sie weiter in \
+             den Abfall gelegt oder kleiner werden kann."
         }
         Told::LowerAssumed => return None,
     })

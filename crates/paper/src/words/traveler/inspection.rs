@@ -26,6 +26,11 @@ pub fn remark(unit: &str) -> String {
     format!("measured size over number of holes that passed; in {unit}")
 }
 
+/// What proves each hole open.
+pub fn open_by(proof: &str) -> String {
+    format!("open: {proof}")
+}
+
 /// A piece by its number.
 pub fn piece(number: usize) -> String {
     format!("Piece {number}")

@@ -15,6 +15,7 @@ pub mod operations;
 pub mod order;
 pub mod part;
 pub mod plan;
+pub mod plugged;
 pub mod record;
 pub mod stop;
 pub mod title;

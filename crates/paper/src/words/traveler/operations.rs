@@ -52,9 +52,28 @@ pub fn clean(kinds: Kinds) -> &'static str {
     }
 }
 
+/// Minutes.
+pub fn minutes(number: &str) -> String {
+    format!("{number}\u{a0}min")
+}
+
+/// The operation of masking, with the time that each part takes.
+pub fn mask(what: &str, each: &str) -> String {
+    let mut said = "Mask".to_owned();
+    if !what.is_empty() {
+        said += &format!(": {what}");
+    }
+    if !each.is_empty() {
+        said += &format!(" ({each} a part)");
+    }
+    said
+}
+
 /// The operation of inspecting.
 pub fn inspect(kinds: Kinds) -> &'static str {
-    if kinds.blind {
+    if !kinds.all_by_pin {
+        "Inspect: each hole as its row of the hole table says"
+    } else if kinds.blind {
         "Inspect: a pin in every hole, the depth of blind ones"
     } else {
         "Inspect: a pin in every hole"

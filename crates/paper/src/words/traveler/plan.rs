@@ -63,6 +63,7 @@ pub const AFTER: &str = "After";
 /// Nothing was typed about the first piece; a hold point may say how it is measured.
 pub fn first_plain(kinds: Kinds, by_hold: bool) -> String {
     let measured = match (kinds.open, kinds.blind) {
+        _ if !kinds.some_by_pin => "prove it open as its row of the hole table says",
         (false, true) => "measure its size and its depth",
         (_, false) => "measure entry and exit with pins",
         (true, true) => {
@@ -74,8 +75,13 @@ pub fn first_plain(kinds: Kinds, by_hold: bool) -> String {
     } else {
         "measure all of it"
     };
+    let measured = if kinds.some_by_pin {
+        format!("{measured}, as far as a pin comes to the exit")
+    } else {
+        measured.to_owned()
+    };
     format!(
-        "Drill the first hole of every mark, {measured}, as far as a pin comes to the exit; correct setting or electrode, \
+        "Drill the first hole of every mark, {measured}; correct setting or electrode, \
          then drill the first piece to the end and {to_the_end}."
     )
 }
@@ -93,6 +99,11 @@ pub const UNBACK: &str = "Take the backing out of every exit and show that none 
 /// Nothing was typed about what follows.
 pub fn after_plain(kinds: Kinds) -> &'static str {
     match (kinds.open, kinds.blind) {
+        _ if kinds.proved => {
+            "Flush open holes through from both sides, prove each open as its row of the hole table \
+             says, else with wire, pin or light; see that no core is left in blind ones; wash, dry, \
+             count, protect against rust, pack as received."
+        }
         (false, true) => {
             "Flush every hole out until it runs clear, see that no core and no sludge is left at the \
              bottom, wash, dry, count, protect against rust, pack as received."
