@@ -237,7 +237,10 @@ fn sheet() -> Job {
     }
     for &column in Column::ALL {
         // What can't stand together with the others is typed when its turn comes.
-        if !matches!(column, Column::Layers | Column::Tube | Column::Ends) {
+        if !matches!(
+            column,
+            Column::Layers | Column::Tube | Column::Ends | Column::Broken
+        ) {
             let [value, _] = cell_values(column);
             job = with_cell(&job, 0, column, &value);
         }

@@ -18,8 +18,6 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
-use crate::words::traveler as floor_words;
-use crate::words::traveler::tool as floor;
 
 /// Sets the receipt for the broken tools of a job.
 pub fn tool_receipt(matter: &Matter<'_>) -> Document {
@@ -33,18 +31,18 @@ pub fn tool_receipt(matter: &Matter<'_>) -> Document {
     }
     agreed(matter, &mut flow);
     flow.together(|flow| {
-        flow.section(floor::FLOOR, "", mm(16.0));
+        flow.section(words.floor, "", mm(16.0));
         for hole in matter.holes().filter(Hole::is_broken_tool) {
             on_floor(matter, &hole, flow);
         }
-        flow.text(BODY, floor::FIRST);
+        flow.text(BODY, words.before);
         form::fields(
             flow,
-            &floor::RECORD.map(|caption| Captioned::blank(caption, 1.0)),
+            &words.record.map(|caption| Captioned::blank(caption, 1.0)),
         );
     });
     cautions::small(matter, &mut flow);
-    let frame = Frame::of(matter, Paper::ToolReceipt, words.title, floor_words::FOOT);
+    let frame = Frame::of(matter, Paper::ToolReceipt, words.title, words.foot);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -194,16 +192,17 @@ fn on_floor(matter: &Matter<'_>, hole: &Hole<'_>, flow: &mut Flow) {
     let Some(figures) = hole.figures else {
         return;
     };
+    let words = &matter.words().tool_receipt;
     let of = |mm: Option<f64>| mm.map_or_else(shown::missing, |mm| length(matter, mm));
     let tube = figures.tube.and_then(|tube| matter.tube(tube));
     let burnt = figures.burnt.as_deref();
     let tool = burnt.and_then(|burnt| burnt.tool);
     let plunges = match burnt.and_then(|burnt| burnt.opening) {
         Some(opening) if opening.way == Way::OnCircle => {
-            floor::on_circle(&matter.form().count(f64::from(opening.plunges)))
+            (words.on_circle)(&matter.form().count(f64::from(opening.plunges)))
         }
-        Some(_) => floor::LAYERED.to_owned(),
-        None => floor::ONE.to_owned(),
+        Some(_) => words.layered.to_owned(),
+        None => "1".to_owned(),
     };
     let minutes = figures.minutes.map_or_else(shown::missing, |minutes| {
         matter.form().fixed(minutes.p50, 0)
@@ -213,24 +212,20 @@ fn on_floor(matter: &Matter<'_>, hole: &Hole<'_>, flow: &mut Flow) {
         None => (figures.machine_depth_mm, None),
     };
     let mut row = vec![
+        Captioned::filled(words.machine, matter.text(Field::Machine), 1.2),
         Captioned::filled(
-            floor_words::plan::MACHINES_NAME,
-            matter.text(Field::Machine),
-            1.2,
-        ),
-        Captioned::filled(
-            floor::ELECTRODE,
+            words.electrode,
             tube.map_or("", |tube| tube.name.as_str()),
             2.2,
         )
         .style(STRONG),
-        Captioned::filled(floor::PLUNGES, &plunges, 1.8),
-        Captioned::filled(floor::BURNT, &of(tool.and_then(|tool| tool.hole_mm)), 1.0),
-        Captioned::filled(floor::SETTING, &of(setting), 1.8).style(STRONG),
+        Captioned::filled(words.plunges, &plunges, 1.8),
+        Captioned::filled(words.burnt, &of(tool.and_then(|tool| tool.hole_mm)), 1.0),
+        Captioned::filled(words.setting, &of(setting), 1.8).style(STRONG),
     ];
     if never.is_some() {
-        row.push(Captioned::filled(floor::NEVER, &of(never), 1.6).style(STRONG));
+        row.push(Captioned::filled(words.never, &of(never), 1.6).style(STRONG));
     }
-    row.push(Captioned::filled(floor::MINUTES, &minutes, 0.9));
+    row.push(Captioned::filled(words.minutes, &minutes, 0.9));
     form::fields(flow, &row);
 }

@@ -113,7 +113,12 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
     let count = hole
         .count()
         .map_or_else(String::new, |count| form.count(f64::from(count)));
-    let mut all = vec![(size(&count, &limits, sign), found.sizes.clone())];
+    // Nothing of a broken tool is measured: that it is out is all there is to say.
+    let mut all = vec![if hole.is_broken_tool() {
+        (hole.size_text(), found.sizes.clone())
+    } else {
+        (size(&count, &limits, sign), found.sizes.clone())
+    }];
     let depth = hole.row.depth.text().trim();
     if hole.is_blind() || depth.contains(['+', '\u{b1}']) {
         let depth = match depth {

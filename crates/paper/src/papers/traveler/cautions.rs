@@ -32,26 +32,27 @@ pub(in crate::papers) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 /// The same in small type, for a paper of one page: of the materials what can kill in full, the rest in
 /// short.
 pub(in crate::papers) fn small(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section(cautions::NAME, "", mm(20.0));
+    let words = &matter.words().cautions;
+    flow.section(words.name, "", mm(20.0));
     let small = CAPTION.ink(Ink::Text);
-    flow.text(small, cautions::FIRST);
-    let (burning, others): (Vec<_>, Vec<_>) = dangers(matter)
+    flow.text(small, words.first);
+    let (deadly, others): (Vec<_>, Vec<_>) = dangers(matter)
         .into_iter()
         .partition(|(hazard, _)| matches!(hazard, Hazard::BurningFines | Hazard::Beryllium));
-    let mut all: Vec<(&str, String)> = burning
+    let mut all: Vec<(&str, String)> = deadly
         .into_iter()
-        .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
+        .map(|(hazard, names)| (words.of)(hazard, &names.join(", ")))
         .collect();
     if !others.is_empty() {
-        let shorts: Vec<&str> = others.iter().map(|(of, _)| cautions::short(*of)).collect();
-        all.push((
-            cautions::MATERIALS,
-            cautions::of_materials(&shorts.join(", ")),
-        ));
+        let shorts: Vec<&str> = others.iter().map(|(of, _)| (words.short)(*of)).collect();
+        all.push((words.materials, (words.of_materials)(&shorts.join(", "))));
     }
     // What is said of sludge stands with the materials already.
-    let told = |(name, _): &(&str, String)| others.is_empty() || *name != cautions::SLUDGE;
-    all.extend(of_every_job(matter).into_iter().filter(told));
+    let told = |(name, _): &(&str, String)| others.is_empty() || *name != words.sludge;
+    let always = (words.always)(pressure(matter).as_deref());
+    all.extend(always.into_iter().filter(told));
+    let own = matter.issuer.cautions.iter();
+    all.extend(own.map(|text| (words.in_this_shop, text.clone())));
     for (name, text) in all {
         let name = format!("{name}: ");
         flow.paragraph(&[Span::new(COLUMN, &name), Span::new(small, &text)], 0.0);
@@ -64,27 +65,24 @@ fn list(matter: &Matter<'_>) -> Vec<(&'static str, String)> {
         .into_iter()
         .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
         .collect();
-    list.extend(of_every_job(matter));
+    list.extend(cautions::always(pressure(matter).as_deref()));
+    let own = matter.issuer.cautions.iter();
+    list.extend(own.map(|text| (cautions::IN_THIS_SHOP, text.clone())));
     list
 }
 
-/// Those of every job, and the shop's own.
-fn of_every_job(matter: &Matter<'_>) -> Vec<(&'static str, String)> {
+/// The greatest pressure of machine and job, in both units.
+fn pressure(matter: &Matter<'_>) -> Option<String> {
     let of_job = match matter.job.field(Field::FlushPressure).value() {
         Some(Value::PressureBar(bar)) => *bar,
         _ => 0.0,
     };
-    let pressure = matter.machine().map(|machine| {
-        let most = machine.pressure_bar.max(of_job);
-        cautions::pressure(
-            &matter.form().fixed(most, 0),
-            &matter.form().fixed(psi(most), 0),
-        )
-    });
-    let mut list = cautions::always(pressure.as_deref());
-    let own = matter.issuer.cautions.iter();
-    list.extend(own.map(|text| (cautions::IN_THIS_SHOP, text.clone())));
-    list
+    let machine = matter.machine()?;
+    let most = machine.pressure_bar.max(of_job);
+    Some(cautions::pressure(
+        &matter.form().fixed(most, 0),
+        &matter.form().fixed(psi(most), 0),
+    ))
 }
 
 /// Each danger once, with the materials that bring it: the job's own, then those of layers.

@@ -5,6 +5,7 @@ mod agreed;
 mod answers;
 mod blank;
 mod captions;
+mod cautions;
 mod certificate;
 mod confirmation;
 mod first_article;
@@ -28,6 +29,7 @@ pub use agreed::Agreed;
 pub use answers::{Answers, Lengths};
 pub use blank::Blank;
 pub use captions::Captions;
+pub use cautions::Cautions;
 pub use certificate::Certificate;
 pub use confirmation::Confirmation;
 pub use first_article::{CharacteristicsForm, FirstArticle, MaterialsForm, PartForm};
@@ -64,6 +66,8 @@ pub struct Words {
     pub blank: Blank,
     /// Captions of fields that several papers have.
     pub captions: Captions,
+    /// Cautions of a paper that the customer signs.
+    pub cautions: Cautions,
     /// The certificate of conformance.
     pub certificate: Certificate,
     /// The order confirmation.

@@ -61,4 +61,30 @@ pub struct ToolReceipt {
     pub by_shop: &'static str,
     /// What a tool is, by word.
     pub stuff: fn(quillbore_calc::broken::Stuff) -> &'static str,
+    /// Name of what the floor reads.
+    pub floor: &'static str,
+    /// Caption of the machine.
+    pub machine: &'static str,
+    /// Caption of the electrode.
+    pub electrode: &'static str,
+    /// Caption of the burnt hole.
+    pub burnt: &'static str,
+    /// Caption of the plunges.
+    pub plunges: &'static str,
+    /// Caption of the setting.
+    pub setting: &'static str,
+    /// Caption of the limit.
+    pub never: &'static str,
+    /// Caption of the minutes.
+    pub minutes: &'static str,
+    /// What is done first.
+    pub before: &'static str,
+    /// Blanks that the floor fills in.
+    pub record: [&'static str; 5],
+    /// Plunges beside each other.
+    pub on_circle: fn(&str) -> String,
+    /// One plunge, then circles.
+    pub layered: &'static str,
+    /// What stands in the foot.
+    pub foot: &'static str,
 }

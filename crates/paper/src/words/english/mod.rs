@@ -5,6 +5,7 @@ mod agreed;
 pub mod answers;
 mod blank;
 pub mod captions;
+mod cautions;
 mod certificate;
 mod confirmation;
 mod first_article;
@@ -33,6 +34,7 @@ pub(super) const WORDS: Words = Words {
     answers: answers::WORDS,
     blank: blank::WORDS,
     captions: captions::WORDS,
+    cautions: cautions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     first_article: first_article::WORDS,

@@ -41,4 +41,25 @@ pub(super) const WORDS: ToolReceipt = ToolReceipt {
     by_customer: "read and agreed, the work may begin: name, date",
     by_shop: "received as described, for the shop: name, date",
     stuff: english::stuff,
+    floor: "On the floor",
+    machine: "machine",
+    electrode: "electrode",
+    burnt: "burnt hole",
+    plunges: "plunges",
+    setting: "first plunge set to, from touching the stub",
+    never: "tip never beyond, from touching",
+    minutes: "minutes, likely",
+    before: "Find the axis by the hole or thread, not by the stub, and take it as zero. Touch off on the stub; \
+             flush hard; pick the rest out with the power off, count its pieces, and clean the thread before \
+             gauging.",
+    record: [
+        "minutes sparking",
+        "electrode before / after",
+        "tool out, whole or in pieces",
+        "GO / NO-GO of the thread",
+        "done by, on",
+    ],
+    on_circle: |plunges| format!("{plunges}, each beside the last"),
+    layered: "1, then circles by layers",
+    foot: "Stays with the part.",
 };

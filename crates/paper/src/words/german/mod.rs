@@ -4,6 +4,7 @@ mod agreed;
 mod answers;
 mod blank;
 mod captions;
+mod cautions;
 mod certificate;
 mod confirmation;
 mod first_article;
@@ -36,6 +37,7 @@ pub(super) const WORDS: Words = Words {
     answers: answers::WORDS,
     blank: blank::WORDS,
     captions: captions::WORDS,
+    cautions: cautions::WORDS,
     certificate: certificate::WORDS,
     confirmation: confirmation::WORDS,
     first_article: first_article::WORDS,

@@ -46,4 +46,25 @@ pub(super) const WORDS: ToolReceipt = ToolReceipt {
         Stuff::Carbide => "Hartmetall",
         Stuff::Steel => "Stahl",
     },
+    floor: "In der Werkstatt",
+    machine: "Maschine",
+    electrode: "Elektrode",
+    burnt: "gebranntes Loch",
+    plunges: "Eintauchungen",
+    setting: "erste Eintauchung, ab Berührung des Rests",
+    never: "Spitze nie tiefer, ab Berührung",
+    minutes: "Minuten, etwa",
+    before: "Die Achse an Bohrung oder Gewinde suchen, nicht am Rest, und als Null nehmen. Am Rest antasten; \
+             kräftig spülen; den Rest bei abgeschaltetem Strom herausnehmen, die Stücke zählen, das Gewinde vor \
+             dem Lehren reinigen.",
+    record: [
+        "Minuten Funken",
+        "Elektrode vorher / nachher",
+        "Werkzeug heraus, ganz oder in Stücken",
+        "Gewindelehre Gut / Ausschuss",
+        "gemacht von, am",
+    ],
+    on_circle: |plunges| format!("{plunges}, jede neben der letzten"),
+    layered: "1, dann Kreise in Schichten",
+    foot: "Bleibt beim Teil.",
 };

@@ -19,7 +19,6 @@ pub mod plugged;
 pub mod record;
 pub mod stop;
 pub mod title;
-pub mod tool;
 
 use quillbore_job::words::own::{self, Rests};
 
