@@ -313,7 +313,7 @@ fn typed(job: &Job, shop: &Shop) -> BTreeSet<String> {
 }
 
 /// Signs of units and standards, which are the same in every language.
-const SIGNS: [&str; 6] = ["mm", "in", "kg", "lb", "ISO", "II"];
+const SIGNS: [&str; 8] = ["mm", "in", "kg", "lb", "bar", "psi", "ISO", "II"];
 
 #[test]
 fn a_german_paper_says_nothing_in_english() {

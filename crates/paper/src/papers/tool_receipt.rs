@@ -18,6 +18,7 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
 
 /// Sets the receipt for the broken tools of a job.
 pub fn tool_receipt(matter: &Matter<'_>) -> Document {
@@ -110,23 +111,24 @@ fn tool(matter: &Matter<'_>, hole: &Hole<'_>, flow: &mut Flow) {
         _ => with_unit(typed, unit),
     };
     let stuff = row.broken.value().map(|tool| (words.stuff)(tool.stuff));
-    flow.section(words.broken, "", mm(20.0));
-    form::fields(
-        flow,
-        &[
-            Captioned::of(words.mark, &hole.mark(), 0.8),
-            Captioned::of(words.tool, row.broken.text().trim(), 2.6).style(STRONG),
-            Captioned::of(words.made_of, stuff.unwrap_or_default(), 1.8),
-            Captioned::of(words.below, &with_unit(row.below.text().trim(), unit), 1.2),
-            Captioned::of(words.left, &left, 1.6),
-            Captioned::of(words.end, &hole.end_text(), 1.0),
-        ],
-    );
-    let note = row.note.text().trim();
-    let tried = [row.tried.text().trim(), note];
-    let tried = tried.iter().filter(|text| !text.is_empty());
-    let tried = tried.copied().collect::<Vec<_>>().join("; ");
-    form::fields(flow, &[Captioned::of(words.tried, &tried, 1.0)]);
+    side(flow, words.broken, |flow| {
+        form::fields(
+            flow,
+            &[
+                Captioned::of(words.mark, &hole.mark(), 0.8),
+                Captioned::of(words.tool, row.broken.text().trim(), 2.6).style(STRONG),
+                Captioned::of(words.made_of, stuff.unwrap_or_default(), 1.8),
+                Captioned::of(words.below, &with_unit(row.below.text().trim(), unit), 1.2),
+                Captioned::of(words.left, &left, 1.6),
+                Captioned::of(words.end, &hole.end_text(), 1.0),
+            ],
+        );
+        let note = row.note.text().trim();
+        let tried = [row.tried.text().trim(), note];
+        let tried = tried.iter().filter(|text| !text.is_empty());
+        let tried = tried.copied().collect::<Vec<_>>().join("; ");
+        form::fields(flow, &[Captioned::of(words.tried, &tried, 1.0)]);
+    });
 }
 
 /// A length as it was typed, with the job's unit where it names none.
@@ -176,8 +178,7 @@ fn agreed(matter: &Matter<'_>, flow: &mut Flow) {
     };
     let cap = matter.amount_of(Field::LiabilityCap);
     let cap = cap.map(|cap| format!("{cap}\u{a0}{}", rates.currency));
-    flow.together(|flow| {
-        flow.section(words.agreed, "", mm(24.0));
+    side(flow, words.agreed, |flow| {
         let charge = try_charge(matter).unwrap_or_default();
         flow.text(STRONG, format!("{price} {charge}").trim());
         let risk = (words.risk)(cap.as_deref());
