@@ -17,3 +17,28 @@ see "if it can't be got out"; picture price
 say "hammer and punch"; say "800"; say "2026-12-15"; say "by courier tomorrow"
 say "Sallow Brook Pumps"; say "M. Orrin, 555 0142"
 see "broken tool"; picture job
+key ctrl+s
+saved_tool() { grep -l '"broken": ("M6 tap", mm)' "$shelf"/[0-9]*.ron >"$work/tool" 2>/dev/null; }
+wait_for "the job of the call was not saved" saved_tool
+word "broken tool receipt"; sleep 1; picture receipt; key Escape
+
+# A plate of start holes for a wire, pasted from a spreadsheet: to a price each hole, and its threading list.
+key ctrl+n
+field "customer" "Sallow Brook Pumps"
+field "part" "die plate"
+field "material" "Tool steel D2"
+field "quantity" "2"
+field "machine" "Wren"
+field "x" "120"; field "y" "80"; field "z" "30"; field "mass" "2.2"; field "part value" "900"
+{
+  printf 'hole\tdia\tdepth\tend\twire\tleast exit\tto profile\tproved by\tx\ty\n'
+  for at in 1 2 3 4 5 6; do
+    printf 'A\t0.8 +-0.1\t30\tthrough\t0.25\t0.5\t2\tlight\t%s\t20\n' "$((at * 15))"
+  done
+} | xclip -selection clipboard
+bring "hole table"; press "hole 1 mark"
+key ctrl+v; see "columns understood"; picture start-pasted; key Return
+see "Pasted:"
+see "machine hours"; picture start-priced
+picture start-price
+echo "broken tap and start holes were played: 1 passed, 0 failed"

@@ -44,8 +44,6 @@ pub(super) struct Burnt {
 }
 
 impl Burnt {
-    /// Plunges of one hole.
-
     /// Least and greatest burnt hole of a broken tool [mm]; `None` where none takes its core and spares
     /// the thread, and for all else.
     fn limits_mm(&self) -> Option<Limits> {

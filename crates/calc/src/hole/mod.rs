@@ -16,6 +16,7 @@
 //! One end or both, where both are open and nobody has decided, and the length of tube: whichever
 //! costs the lot least, turn-over, electrodes and changes counted.
 
+mod aimed;
 mod asked;
 mod burnt;
 mod chances;

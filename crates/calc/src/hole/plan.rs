@@ -3,9 +3,9 @@
 use alloc::rc::Rc;
 use alloc::vec::Vec;
 
+use super::aimed::{aimed_mm, dress_share};
 use super::asked::Asked;
 use super::context::Context;
-use super::depth::blind_limits;
 use super::facts::{TubeFacts, drives};
 use super::feed_wear::FeedWear;
 use super::median_sigma::MedianSigma;
@@ -403,32 +403,6 @@ impl Context<'_> {
     pub(super) fn is_driven(&self, facts: &TubeFacts) -> bool {
         self.machine
             .is_none_or(|machine| drives(machine, facts.outer_mm))
-    }
-}
-
-/// The depth that a row aims at [mm]: as typed, else the sum of its layers; a blind hole is aimed at
-/// the middle of its limits.
-fn aimed_mm(row: &RowInput) -> Option<f64> {
-    let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
-    let depth = row.depth_mm.unwrap_or(layers_mm);
-    if !(depth > 0.0 && depth.is_finite()) {
-        return None;
-    }
-    if row.end == HoleEnd::Blind && row.depth_limits_mm.is_some() {
-        return Some(blind_limits(row, depth).middle());
-    }
-    Some(depth)
-}
-
-/// How many dressings a hole takes. A through hole is open at its exit, so a worn tip needs none.
-fn dress_share(row: &RowInput) -> f64 {
-    let every = row
-        .dress_every
-        .unwrap_or(u32::from(row.end == HoleEnd::Blind));
-    if every == 0 {
-        0.0
-    } else {
-        1.0 / f64::from(every)
     }
 }
 

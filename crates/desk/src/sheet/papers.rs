@@ -39,8 +39,7 @@ pub fn papers_ui(
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 12.0;
         pencil(ui, words::PREVIEW);
-        let wanted = |paper: &&Paper| **paper != Paper::ToolReceipt || shared.job.has_broken_tool();
-        for paper in Paper::ALL.iter().filter(wanted) {
+        for paper in (Paper::ALL.iter()).filter(|paper| shared.job.may_have(**paper)) {
             if look::word(ui, slips::paper(*paper)).clicked() {
                 asks.push(Ask::Preview(*paper));
             }

@@ -115,7 +115,7 @@ fn words_ui(
     }
     mail_ui(ui, paper, mail, shared, asks);
     ui.add_space(12.0);
-    others_ui(ui, paper, view);
+    others_ui(ui, paper, shared.job, view);
     ui.add_space(12.0);
     let close = look::keyed_word(ui, words::CLOSE_PREVIEW, words::ESC);
     let escaped = || ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
@@ -225,8 +225,8 @@ fn mail_ui(ui: &mut Ui, paper: Paper, pressed: bool, shared: &Shared<'_>, asks: 
 }
 
 /// The other papers, each a word that shows it instead.
-fn others_ui(ui: &mut Ui, paper: Paper, view: &mut SheetView) {
-    for other in Paper::ALL {
+fn others_ui(ui: &mut Ui, paper: Paper, job: &Job, view: &mut SheetView) {
+    for other in Paper::ALL.iter().filter(|other| job.may_have(**other)) {
         let on = *other == paper;
         if look::toggle_word(ui, slips::paper(*other), on).clicked() {
             view.paper = Some(*other);

@@ -64,6 +64,7 @@ fn the_first_card_of_a_shop_is_typed_from_cell_to_cell() {
         "61",
         "30",
         "150",
+        "75",
         "0.5",
         "4",
         "2",
@@ -81,7 +82,7 @@ fn the_first_card_of_a_shop_is_typed_from_cell_to_cell() {
     for text in ["2027-07-01", "", "64"] {
         typed(&mut harness, text, Key::Tab);
     }
-    let next = ["2027-07-01", "", "64", "", "", "", "", "", "", "", ""];
+    let next = ["2027-07-01", "", "64", "", "", "", "", "", "", "", "", ""];
     assert_eq!(
         all(&harness),
         [card.map(str::to_owned), next.map(str::to_owned)]

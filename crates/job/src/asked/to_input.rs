@@ -1,20 +1,20 @@
 //! From what was typed to what the calculation asks: names are looked up, defaults filled in.
 
-use quillbore_calc::broken::Broken;
 use quillbore_calc::head::put_clearances;
 use quillbore_calc::input::{
-    HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, Recess, RowInput,
-    StartHole, Surface,
+    HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, StartHole,
+    Surface,
 };
 use quillbore_calc::tables::Material;
-use quillbore_calc::{Figure, Finding, Idx, Length, Limits, Tables};
+use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
 
 use crate::asked::currency::is_the_shops;
+use crate::asked::of_tool;
 use crate::asked::question::{put_answers, unanswered_findings};
 use crate::asked::unread::{Unread, price_is_unread, tube_not_there};
 use crate::ground::same_name::same_name;
 use crate::job::Job;
-use crate::job::row_depth::{DepthFrom, row_depth};
+use crate::job::row_depth::row_depth;
 use crate::life::inspected;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
@@ -261,7 +261,7 @@ fn row_input(
         |angle: &TiltAngle| angle.from_normal.deg(),
     );
     let layers = match row.broken.value() {
-        Some(tool) if row.layers.is_empty() => of_tool(row, tool, shop, unknown),
+        Some(tool) if row.layers.is_empty() => of_tool::layers(row, tool, shop, unknown),
         _ => layers(row, job_material, shop, unknown),
     };
     let depth = row_depth(job, row, tilt_deg, &layers);
@@ -284,14 +284,14 @@ fn row_input(
         risk_agreed: false,
         depth_mm: depth.mm,
         depth_limits_mm: depth.limits_mm.or_else(|| match row.broken.value() {
-            Some(_) => (end == HoleEnd::Blind).then(|| stub_limits(depth.mm))?,
+            Some(_) => (end == HoleEnd::Blind).then(|| of_tool::limits(depth.mm))?,
             None => titled(job, end, depth.mm?),
         }),
         end,
         tilt_deg,
         surface,
         exit: row.exit.value().copied(),
-        recess: (row.recess.value().copied()).or_else(|| above_tool(row)),
+        recess: (row.recess.value().copied()).or_else(|| of_tool::above(row)),
         start_hole: StartHole {
             wire_mm: row.wire.value().map(|wire| wire.mm()),
             least_exit_mm: row.least_exit.value().map(|least| least.mm()),
@@ -307,59 +307,9 @@ fn row_input(
         ends: row.ends.value().copied(),
         tube,
         dress_every: row.dress_every.value().copied(),
-        broken: row.broken.value().map(|tool| {
-            Box::new(Broken {
-                below_face_mm: below_mm(row),
-                left_mm: depth.mm.filter(|_| depth.from == DepthFrom::Typed),
-                through: end != HoleEnd::Blind,
-                ..*tool
-            })
-        }),
+        broken: of_tool::tool(row, &depth, end),
         unread,
     }
-}
-
-/// What a broken tool is made of, over the length that is left of it.
-fn of_tool(row: &Row, tool: &Broken, shop: &Shop, unknown: &mut Vec<UnknownName>) -> Vec<Layer> {
-    let materials = &shop.tables.materials;
-    let family = tool.stuff.family();
-    let of_family = Idx::find(materials, |of| of.family == family && of.from_family)
-        .or_else(|| Idx::find(materials, |of| of.family == family));
-    let Some(material) = of_family else {
-        let name = english::stuff(tool.stuff).to_owned();
-        unknown.push(UnknownName::LayerMaterial(row.id, name));
-        return Vec::new();
-    };
-    let typed = row.depth.value().and_then(|depth| depth.aim);
-    vec![Layer {
-        material,
-        thickness_mm: typed.map_or_else(|| tool.left_or_usual_mm(), Length::mm),
-    }]
-}
-
-/// How far the burn may stop short of the end of what is left of a tool in a blind hole, or go beyond: its
-/// last half millimeter holds nothing, and as much of the bottom hardly ever matters (our choice).
-fn stub_limits(left_mm: Option<f64>) -> Option<Limits> {
-    const OFF_MM: f64 = 0.5;
-    let left_mm = left_mm?;
-    Some(Limits::new(
-        (left_mm - OFF_MM).max(left_mm / 2.0),
-        left_mm + OFF_MM,
-    ))
-}
-
-/// The bore above a tool that broke below the part's face: the guide stays outside of it.
-fn above_tool(row: &Row) -> Option<Recess> {
-    let tool = row.broken.value()?;
-    let depth_mm = below_mm(row);
-    (depth_mm > 0.0).then_some(Recess {
-        depth_mm,
-        width_mm: tool.nominal_mm,
-    })
-}
-
-fn below_mm(row: &Row) -> f64 {
-    row.below.value().map_or(0.0, |below| below.mm())
 }
 
 /// The limits of a blind hole's depth that has none of its own: those of the title block, where it has any.

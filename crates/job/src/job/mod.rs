@@ -127,6 +127,12 @@ impl Job {
         self.rows.iter().any(|row| !row.broken.is_empty())
     }
 
+    /// Whether a paper is one that this job may have: the receipt for a broken tool wants one.
+    #[must_use]
+    pub fn may_have(&self, paper: Paper) -> bool {
+        paper != Paper::ToolReceipt || self.has_broken_tool()
+    }
+
     /// A field's text, as typed; empty where nothing was.
     #[must_use]
     pub fn text(&self, field: Field) -> &str {

@@ -16,7 +16,7 @@ pub(super) const WORDS: ToolReceipt = ToolReceipt {
     value: "Wert des Teils",
     condition: "Zustand bei Annahme, frühere Schäden",
     received: "angenommen am, durch",
-    broken: "Abgebrochenes Werkzeug",
+    broken: "Werkzeug",
     mark: "Pos.",
     tool: "Werkzeug",
     made_of: "aus",
