@@ -286,7 +286,12 @@ fn typed(job: &Job, shop: &Shop) -> BTreeSet<String> {
     texts.extend(job.issued.iter().map(|issued| issued.number.clone()));
     texts.extend(shop.tables.materials.iter().map(|row| row.name.clone()));
     texts.extend(shop.tables.tubes.iter().map(|tube| tube.name.clone()));
-    texts.extend(shop.tables.machines.iter().map(|machine| machine.name.clone()));
+    texts.extend(
+        shop.tables
+            .machines
+            .iter()
+            .map(|machine| machine.name.clone()),
+    );
     texts.extend(
         job.answers
             .iter()
