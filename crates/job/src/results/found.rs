@@ -13,7 +13,7 @@ use crate::typed::field::Field;
 pub(super) fn found(finding: &Finding, at: Option<usize>) -> SideNote {
     let remedy = |remedy| Offering::Remedy { remedy, at };
     SideNote {
-        offering: finding.remedy.map(remedy),
+        offering: finding.remedy.map(|of| Box::new(remedy(of))),
         customer: customer(&finding.kind),
         ..SideNote::new(
             finding.level,

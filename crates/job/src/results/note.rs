@@ -25,8 +25,9 @@ pub struct SideNote {
     /// What it says, where the calculation didn't find it: that is worded by [`Telling`]. Notes that say the
     /// same share it: there may be as many as a job has rows.
     pub(super) own: Arc<str>,
-    /// What can be done about it, worded by [`Telling`] too.
-    pub(super) offering: Option<Offering>,
+    /// What can be done about it, worded by [`Telling`] too; apart, since most notes have none and a job
+    /// may have many.
+    pub(super) offering: Option<Box<Offering>>,
     /// How it concerns the customer.
     pub customer: Customer,
     /// What it asks before anything is quoted or released, and how that was answered.
@@ -40,8 +41,8 @@ pub struct SideNote {
 pub(super) enum Offering {
     /// The calculation's remedy, of the row that stands there.
     Remedy { remedy: Remedy, at: Option<usize> },
-    /// An edit with its words; apart, since most notes have none.
-    Edit(Box<Offer>),
+    /// An edit with its words.
+    Edit(Offer),
 }
 
 impl SideNote {
@@ -98,7 +99,7 @@ impl SideNote {
     /// The same note with something that can be done about it.
     pub(super) fn offering(self, offer: Option<Offer>) -> Self {
         Self {
-            offering: offer.map(|offer| Offering::Edit(Box::new(offer))),
+            offering: offer.map(|offer| Box::new(Offering::Edit(offer))),
             ..self
         }
     }

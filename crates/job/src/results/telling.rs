@@ -58,7 +58,7 @@ impl<'a> Telling<'a> {
     /// What can be done about it.
     #[must_use]
     pub fn offer<'b>(&self, note: &'b SideNote) -> Option<Cow<'b, Offer>> {
-        match note.offering.as_ref()? {
+        match note.offering.as_deref()? {
             Offering::Remedy { remedy, at } => self.offers.of(*remedy, *at).map(Cow::Owned),
             Offering::Edit(offer) => Some(Cow::Borrowed(offer)),
         }
