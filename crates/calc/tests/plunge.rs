@@ -317,6 +317,22 @@ fn number() -> impl Strategy<Value = f64> {
     ]
 }
 
+/// A tube as wide as the widest number: its share of the metal is all of it, not a number that is none.
+#[test]
+fn a_hole_as_wide_as_numbers_go_is_whole() {
+    let asked = Asked {
+        hole_mm: 1e300,
+        depth_mm: 14.72,
+        through: false,
+        tube_mm: 1e300,
+        gap_mm: 0.0,
+        plunge_min: 0.0,
+        wear: 0.0,
+    };
+    let opening = on_circle(&asked, Manner::default()).unwrap();
+    assert_eq!((opening.metal_share, opening.plunges), (1.0, 1));
+}
+
 proptest! {
     #[test]
     fn wild_figures_make_no_wild_openings(

@@ -78,6 +78,7 @@ pub fn on_circle(asked: &Asked, manner: Manner) -> Option<Opening> {
         }
     }
     let left = radii.circle - radii.plunge;
+    let of_hole = radii.plunge / radii.hole;
     Some(Opening {
         way: Way::OnCircle,
         plunges,
@@ -85,7 +86,7 @@ pub fn on_circle(asked: &Asked, manner: Manner) -> Option<Opening> {
         layers: 0,
         minutes,
         wear_mm: asked.wear * asked.depth_mm * shares,
-        metal_share: shares * whole / (PI * radii.hole * radii.hole),
+        metal_share: shares * of_hole * of_hole,
         slug_mm: (asked.through && left > ROUNDING_MM).then_some(2.0 * left),
     })
 }
