@@ -9,7 +9,7 @@ use super::meant::Meant;
 use super::range::QuickRange;
 use super::told::{range_said, speaker};
 use super::tried::Tried;
-use super::{cell_edit, field_edit};
+use super::{field_edit, put};
 use crate::asked::to_input::to_input;
 use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
@@ -90,17 +90,9 @@ impl Call {
         }
         let said = |field: &CallField| !self.is_blank(*field);
         let fields = CallField::ALL.iter().copied().filter(said);
-        let edits = fields.filter_map(|field| {
-            let text = self.text(field);
-            Some(match field.goes_to() {
-                LeadsTo::Field(on_sheet @ Field::Material) => {
-                    field_edit(base, on_sheet, Meant::of(text, shop).written(text, shop))
-                }
-                LeadsTo::Field(on_sheet) => field_edit(base, on_sheet, text),
-                LeadsTo::Column(column) => cell_edit(base, column, text),
-                LeadsTo::Rates => return None,
-            })
-        });
+        let meant = Meant::of(self.text(CallField::Material), shop);
+        let edits =
+            fields.filter_map(|field| put(base, field.goes_to(), self.text(field), &meant, shop));
         let mut edits: Vec<Edit> = edits.collect();
         if edits.is_empty() {
             return None;

@@ -57,19 +57,22 @@ impl Quick {
         }
         let typed = |field: &QuickField| !self.is_blank(*field);
         let fields = QuickField::ALL.iter().copied().filter(typed);
-        let edits = fields.filter_map(|field| {
-            let text = self.text(field);
-            Some(match field.goes_to() {
-                LeadsTo::Field(on_sheet @ Field::Material) => {
-                    field_edit(base, on_sheet, meant.written(text, shop))
-                }
-                LeadsTo::Field(on_sheet) => field_edit(base, on_sheet, text),
-                LeadsTo::Column(column) => cell_edit(base, column, text),
-                LeadsTo::Rates => return None,
-            })
-        });
+        let edits =
+            fields.filter_map(|field| put(base, field.goes_to(), self.text(field), meant, shop));
         let edits: Vec<Edit> = edits.collect();
         (!edits.is_empty()).then_some(edits)
+    }
+}
+
+/// The edit that puts a text where it goes on the sheet; a material as its line finishes it.
+fn put(base: &Job, goes_to: LeadsTo, text: &str, meant: &Meant, shop: &Shop) -> Option<Edit> {
+    match goes_to {
+        LeadsTo::Field(on_sheet @ Field::Material) => {
+            Some(field_edit(base, on_sheet, meant.written(text, shop)))
+        }
+        LeadsTo::Field(on_sheet) => Some(field_edit(base, on_sheet, text)),
+        LeadsTo::Column(column) => Some(cell_edit(base, column, text)),
+        LeadsTo::Rates => None,
     }
 }
 
