@@ -11,7 +11,7 @@ use crate::broken::{self, Broken, Choice};
 use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{HoleEnd, RowInput};
-use crate::plunge::{Asked, LARGEST_MM, Manner, Opening, Way, ways};
+use crate::plunge::{Asked, LARGEST_MM, Manner, Opening, ways};
 use crate::quantity::{Limits, ROUNDING_MM, Spread};
 use crate::tables::Tube;
 
@@ -44,6 +44,12 @@ pub(super) struct Burnt {
 }
 
 impl Burnt {
+    /// Plunges of one hole after the first, each beside those before it.
+    pub(super) fn more_plunges(&self) -> u32 {
+        let plunges = self.opening.map_or(1, |opening| opening.plunges);
+        plunges.saturating_sub(1)
+    }
+
     /// Least and greatest burnt hole of a broken tool [mm]; `None` where none takes its core and spares
     /// the thread, and for all else.
     fn limits_mm(&self) -> Option<Limits> {
@@ -301,17 +307,5 @@ impl Context<'_> {
         };
         let of = |outer_mm| known.gap(outer_mm).map(Spread::p50);
         of(tool.nominal_mm).unwrap_or(tool.gap_mm)
-    }
-}
-
-/// The way in which an opened hole is told apart: whether the tube plunges beside itself.
-pub(super) fn plunges_over(burnt: &Burnt) -> u32 {
-    match burnt.opening {
-        Some(Opening {
-            way: Way::OnCircle,
-            plunges,
-            ..
-        }) => plunges.saturating_sub(1),
-        _ => 0,
     }
 }

@@ -4,7 +4,7 @@
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
-use super::burnt::plunges_over;
+use super::burnt::Burnt;
 use super::context::Context;
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
@@ -267,7 +267,7 @@ impl Context<'_> {
             touch_offs += steps;
             retract_min += steps * side.tip_mm / rapid_mm_min;
             // Between two plunges beside each other the electrode comes out and goes down again.
-            let more = plan.burnt.as_deref().map_or(0, plunges_over);
+            let more = plan.burnt.as_deref().map_or(0, Burnt::more_plunges);
             retract_min += 2.0 * f64::from(more) * side.tip_mm / rapid_mm_min;
         }
         let mut times = Times {

@@ -1,13 +1,8 @@
 //! What is asked and said while a caller with a broken tool waits.
 
-use quillbore_calc::price::money;
-use quillbore_calc::tables::Rates;
-
 use super::misread::quoted;
-use super::quick;
 use super::speaker::capital;
 use crate::typed::call::CallField;
-use crate::typed::form::Form;
 
 /// One part, as it stands on the sheet.
 pub(crate) const ONE: &str = "1";
@@ -46,19 +41,9 @@ pub(crate) fn unread(unread: CallField, text: &str, why: &str) -> String {
     format!("{name} \u{201c}{}\u{201d}: {why}", quoted(text))
 }
 
-/// What goes with every price for a broken tool.
-#[must_use]
-pub fn terms(rates: &Rates, form: Form) -> String {
+/// What goes with every price for a broken tool, with what is asked for the try.
+pub(crate) fn terms(charge: &str, currency: &str) -> String {
     format!(
-        " Neither thread nor hole is guaranteed; if it can't be got out, {} {} for the try.",
-        try_charge(rates, form),
-        rates.currency
+        " Neither thread nor hole is guaranteed; if it can't be got out, {charge} {currency} for the try."
     )
-}
-
-/// What is asked where a tool can't be got out.
-pub(crate) fn try_charge(rates: &Rates, form: Form) -> String {
-    let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
-    let charge = money(charge, rates.minor_digits).unwrap_or_default();
-    quick::amounts([charge, charge], rates.minor_digits, form)
 }

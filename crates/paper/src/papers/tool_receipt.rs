@@ -2,8 +2,7 @@
 //! goes with the part.
 
 use quillbore_calc::plunge::Way;
-use quillbore_calc::price::money;
-use quillbore_job::quick::QuickRange;
+use quillbore_job::quick::{QuickRange, for_the_try};
 use quillbore_job::slip::kind;
 use quillbore_job::slip::line;
 use quillbore_job::{Field, Paper, Unit};
@@ -160,9 +159,7 @@ pub(super) fn amount_of(matter: &Matter<'_>, amount: Decimal) -> String {
 
 /// What is asked where a tool can't be got out, as a sentence.
 pub(super) fn try_charge(matter: &Matter<'_>) -> Option<String> {
-    let rates = &matter.tables.rates;
-    let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
-    let charge = amount_of(matter, money(charge, rates.minor_digits)?);
+    let charge = amount_of(matter, for_the_try(&matter.tables.rates)?);
     Some((matter.words().tool_receipt.for_the_try)(&charge))
 }
 

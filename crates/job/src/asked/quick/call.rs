@@ -1,8 +1,10 @@
 //! A price for burning out a broken tool while the caller waits, and the job that the call makes.
 
 use quillbore_calc::finding::{Kind, Level};
-use quillbore_calc::tables::Machine;
+use quillbore_calc::price::money;
+use quillbore_calc::tables::{Machine, Rates};
 use quillbore_calc::{Idx, JobFigures};
+use rust_decimal::Decimal;
 
 use super::answer::is_unread;
 use super::meant::Meant;
@@ -18,6 +20,7 @@ use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
 use crate::typed::call::{Call, CallField};
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::typed::quick::{LeadsTo, Quick};
 use crate::words::call as words;
 use crate::words::own::Rests;
@@ -54,8 +57,21 @@ pub fn broken_range(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<Brok
     let lot = quick_words::amounts(range.lot, rates.minor_digits, shop.form);
     Some(BrokenRange {
         lot: format!("{lot} {}", rates.currency),
-        for_the_try: words::try_charge(rates, shop.form),
+        for_the_try: try_charge(rates, shop.form),
     })
+}
+
+/// What is asked where a tool can't be got out; `None` where money has no digits for it.
+#[must_use]
+pub fn for_the_try(rates: &Rates) -> Option<Decimal> {
+    let charge = rates.try_charge.unwrap_or(rates.minimum_charge);
+    money(charge, rates.minor_digits)
+}
+
+/// The same as it is said.
+fn try_charge(rates: &Rates, form: Form) -> String {
+    let charge = for_the_try(rates).unwrap_or_default();
+    quick_words::amounts([charge, charge], rates.minor_digits, form)
 }
 
 impl Call {
@@ -123,7 +139,8 @@ impl Call {
         let said = match range.filter(|_| stops.is_empty()) {
             Some(range) => {
                 let rates = &shop.tables.rates;
-                range_said(&range, rates, shop.form) + &words::terms(rates, shop.form)
+                range_said(&range, rates, shop.form)
+                    + &words::terms(&try_charge(rates, shop.form), &rates.currency)
             }
             None => {
                 let first = stops.first().map(|kind| speaker.finding(kind));

@@ -10,7 +10,7 @@ mod tried;
 
 pub use answer::{QuickAnswer, Says};
 pub use assumed::Assumed;
-pub use call::{BrokenRange, CallTold, broken_range};
+pub use call::{BrokenRange, CallTold, broken_range, for_the_try};
 pub use range::{Minimum, QuickRange};
 pub use told::Told;
 
