@@ -28,6 +28,7 @@ use crate::sheet::quick_line::QuickLine;
 use crate::sheet::runs::PlanKept;
 use crate::sheet::whole::Whole;
 use crate::spot::Spot;
+use crate::working::WorkingKept;
 
 /// The window's own state.
 #[derive(Default)]
@@ -68,6 +69,8 @@ pub struct SheetView {
     pub whole: Option<Arc<Whole>>,
     /// The figure whose working is open.
     pub opened: Option<Figure>,
+    /// Its working, by what it was worked out from.
+    pub working: Option<WorkingKept>,
     /// Where its working lies.
     pub opened_at: WorkingAt,
     /// How high the working was drawn last.

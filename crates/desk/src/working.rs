@@ -1,12 +1,14 @@
 //! The working of a figure, beside it: formula, inputs with where each came from, result, overrule.
 
+mod kept;
 mod runs;
+
+pub use kept::WorkingKept;
 
 use egui::{Align, Color32, FontId, Label, Layout, RichText, Sense, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::figure::{Input, Working};
 use quillbore_job::Edit;
 use quillbore_job::remedy::Offers;
-use quillbore_job::results::foot::opened;
 use quillbore_job::to_input::key_of;
 use quillbore_job::words::speaker::capital;
 use quillbore_job::words::workings::{self, formula, origin};
@@ -23,13 +25,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         return;
     };
     head_ui(ui, &shared.speaker().figure(figure), view);
-    let Some(working) = opened(
-        shared.job,
-        shared.results,
-        shared.shop,
-        shared.promise,
-        figure,
-    ) else {
+    let Some(working) = WorkingKept::of(&mut view.working, shared, figure) else {
         pencil(ui, words::NOTHING_YET);
         return;
     };

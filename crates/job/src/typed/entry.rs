@@ -22,6 +22,16 @@ impl Unit {
         }
     }
 
+    /// Ten billionths of a bar in a pound of force on a square inch, by the pound and inch of 1959 and standard
+    /// gravity (NIST SP 811, appendix B.8, prints 6.894757 kPa).
+    pub const PSI: i32 = 689_475_729;
+
+    /// Pounds of force on a square inch in a pressure [bar].
+    #[must_use]
+    pub fn psi(bar: f64) -> f64 {
+        bar * 1e10 / f64::from(Self::PSI)
+    }
+
     /// Symbol of the unit of force beside it.
     #[must_use]
     pub const fn force_symbol(self) -> &'static str {

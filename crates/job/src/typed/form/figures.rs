@@ -181,10 +181,9 @@ impl Form {
     /// A pressure in the job's unit: `70 bar`, `1015 psi`.
     #[must_use]
     pub fn pressure(self, bar: f64, unit: Unit) -> String {
-        const BAR_PER_PSI: f64 = 0.068_947_572_9;
         match unit {
             Unit::Mm => format!("{} bar", self.number(bar, 3)),
-            Unit::Inch => format!("{} psi", self.fixed(bar / BAR_PER_PSI, 0)),
+            Unit::Inch => format!("{} psi", self.fixed(Unit::psi(bar), 0)),
         }
     }
 

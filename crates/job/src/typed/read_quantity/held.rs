@@ -12,8 +12,6 @@ use crate::typed::entry::Unit;
 
 /// Reads a pressure in bar; a bare number is bar in a metric job, psi in an inch one.
 pub fn pressure_bar(text: &str, unit: Unit) -> Result<f64, Misread> {
-    // A pound-force on a square inch, of the pound and inch of 1959 and standard gravity: 0.0689475729 bar.
-    const PSI: (i128, i128) = (689_475_729, 10_000_000_000);
     const BAR: (i128, i128) = (1, 1);
     let what = What::Pressure;
     let mut scan = Scan::new(text)?;
@@ -34,7 +32,7 @@ pub fn pressure_bar(text: &str, unit: Unit) -> Result<f64, Misread> {
     } else if scan.eat_word(&["kpa"]) {
         (1, 100)
     } else if scan.eat_word(&["psi", "psig"]) || unit == Unit::Inch {
-        PSI
+        (i128::from(Unit::PSI), 10_000_000_000)
     } else {
         BAR
     };

@@ -1,7 +1,7 @@
 //! Cautions at the end of the traveler.
 
 use quillbore_calc::tables::Hazard;
-use quillbore_job::{Field, Value};
+use quillbore_job::{Field, Unit, Value};
 
 use super::part::layer_materials;
 use crate::matter::Matter;
@@ -101,8 +101,7 @@ fn dangers<'a>(matter: &Matter<'a>) -> Vec<(Hazard, Vec<&'a str>)> {
     found
 }
 
-/// Pressure in pounds a square inch, to two figures, as gauges show it.
+/// Pressure in pounds a square inch, to tens of them, as gauges show it.
 fn psi(bar: f64) -> f64 {
-    // 1 bar = 100 kPa; 1 psi = 6.894757 kPa (NIST SP 811, appendix B.8).
-    (bar * 100.0 / 6.894_757 / 10.0).round() * 10.0
+    (Unit::psi(bar) / 10.0).round() * 10.0
 }
