@@ -40,5 +40,12 @@ bring "hole table"; press "hole 1 mark"
 key ctrl+v; see "columns understood"; picture start-pasted; key Return
 see "Pasted:"
 see "machine hours"; picture start-priced
-picture start-price
+key ctrl+s
+saved_plate() { grep -l '"wire": ("0.25", mm)' "$shelf"/[0-9]*.ron >"$work/plate" 2>/dev/null; }
+wait_for "the start-hole plate was not saved" saved_plate
+word "threading list"
+list="$(sed 's/\.ron$/.files/' "$work/plate")/$(basename "$(cat "$work/plate")" .ron)-threading.csv"
+wait_for "there is no threading list $list" test -s "$list"
+[ "$(grep -c '0.25' "$list")" = 6 ] || { cat "$list" >&2; fail "the threading list has not six holes with their wire"; }
+picture start-threaded
 echo "broken tap and start holes were played: 1 passed, 0 failed"

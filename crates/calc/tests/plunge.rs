@@ -244,6 +244,19 @@ fn too_thin_a_tube() {
 }
 
 /// A tube that fits takes the same either way: it plunges.
+/// Circle by circle there are few enough, all of them together are too many.
+#[test]
+fn as_many_as_are_allowed_and_no_more() {
+    let most = |through: bool| {
+        let holes = (150..2_000).map(|hundredths| f64::from(hundredths) / 100.0);
+        let openings = holes.filter_map(|hole| on_circle(&asked(hole, through), Manner::default()));
+        openings.map(|opening| opening.plunges).max()
+    };
+    assert_eq!(most(false), Some(MOST_PLUNGES));
+    assert_eq!(on_circle(&asked(12.7, false), Manner::default()), None);
+    assert!(on_circle(&asked(12.7, true), Manner::default()).is_some());
+}
+
 #[test]
 fn of_equal_ways_the_plunge() {
     let both = ways(&asked(1.1, true), Manner::default());

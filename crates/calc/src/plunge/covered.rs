@@ -121,9 +121,12 @@ mod tests {
 
     #[test]
     fn the_same_disc_again_covers_nothing() {
-        let mut covered = Covered::new(1.0);
-        assert!((covered.add([3.0, 3.0]) - PI).abs() < 1e-12);
-        assert_eq!(covered.add([3.0, 3.0]), 0.0);
-        assert!((covered.add([5.0, 3.0]) - PI).abs() < 1e-12); // touches
+        for center in [[3.0, 3.0], [-3.0, 3.0], [-3.0, -3.0]] {
+            let mut covered = Covered::new(2.0);
+            assert!((covered.add(center) - 4.0 * PI).abs() < 1e-12);
+            assert_eq!(covered.add(center), 0.0, "{center:?}");
+            let touching = [center[0] + 4.0, center[1]];
+            assert!((covered.add(touching) - 4.0 * PI).abs() < 1e-12);
+        }
     }
 }

@@ -85,3 +85,23 @@ fn around(disc: f64, plunges: u32, plunge: f64) -> Option<Reach> {
         outermost: Ring { radius, plunges },
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_disc_as_wide_as_a_plunge_takes_one() {
+        let rings = cover(0.55, 0.55).expect("one covers it");
+        let plunges: Vec<u32> = rings.iter().map(|ring| ring.plunges).collect();
+        assert_eq!(plunges, [1]);
+    }
+
+    /// Five of radius 1 about a point that all of them pass through reach 2 cos 36 deg, by elementary geometry.
+    #[test]
+    fn five_about_a_point_reach_the_golden_ratio() {
+        let reach = around(0.0, 5, 1.0).expect("they cover it");
+        assert!((reach.outermost.radius - 1.0).abs() < 1e-12);
+        assert!((reach.radius - 1.618_033_988_749_895).abs() < 1e-12);
+    }
+}
