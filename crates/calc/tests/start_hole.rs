@@ -79,6 +79,17 @@ fn the_least_exit_is_the_typed_one_the_wire_or_the_wire_with_its_clearance() {
     assert_eq!(asked(Some(0.25), Some(0.2)), Some(0.25));
 }
 
+/// From both ends the halves miss each other: sqrt 2 x 0.2 mm in 100 on halves of 50 mm take 0.1414 from the
+/// smallest exit, sqrt 2 x 0.1 take 0.0707 from the expected one.
+#[test]
+fn halves_that_miss_leave_a_smaller_exit() {
+    let halves = Some((Limits::new(0.1, 0.2), 50.0));
+    let found = exits(Limits::new(0.54, 0.62), 0.57, 0.015, 0.008, 1, halves);
+    assert!((found.smallest_mm - (0.525 - 0.141_421)).abs() < 5e-7);
+    assert!((found.expected_mm - (0.555 - 0.070_711)).abs() < 5e-7);
+    assert!((found.largest_mm - 0.605).abs() < 1e-12);
+}
+
 #[test]
 fn no_exit_is_below_nothing() {
     let found = exits(Limits::new(0.3, 0.4), 0.35, 0.5, 0.01, 1_000, None);

@@ -67,8 +67,13 @@ fn the_smallest_electrode_that_takes_the_core_burns_a_tap_out() {
     assert!((plan.core_mm - 1.2).abs() < 1e-9);
     // 1.55 + 2 x 0.0775, and by its own narrower gap a little less.
     assert!((plan.hole_mm.unwrap() - 1.7049).abs() < 0.00005);
-    let size = found.size_mm.unwrap();
+    let (size, gap) = (found.size_mm.unwrap(), found.gap_mm.unwrap());
     assert!(size.lower < size.upper && size.upper < 1.55 + 2.0 * 0.12);
+    assert!((size.lower - (1.55 + 2.0 * gap.p10)).abs() < 1e-12);
+    assert!((size.upper - (1.55 + 2.0 * gap.p90)).abs() < 1e-12);
+    // In a blind hole the tube that has several channels, which leave no core, though one with a single
+    // channel is as wide.
+    assert!(tables.tubes[found.tube.unwrap().at()].channels > 1);
     // Neither is it judged by limits that nobody measures.
     assert_eq!((found.verdict, found.held), (None, None));
 }
@@ -100,7 +105,8 @@ fn interrupted_metal_is_slower_and_wears_as_much() {
     assert!((screw.steps.feed.unwrap().full_metal - 0.7_f64.sqrt()).abs() < 1e-12);
 }
 
-/// An M8 tap wants an electrode from 3.2 + 0.5 on: a 2 mm tube, the widest there is, is plunged on a circle.
+/// An M8 tap of four flutes has a web of 0.48 x 8 and wants a hole from 3.84 + 2 x 0.25 on, and 0.1 all round for
+/// cusps: a 2 mm tube, the widest there is, is plunged on a circle.
 /// The machine is set for the wear of one plunge, the electrode loses that of all.
 #[test]
 fn a_core_wider_than_any_tube_is_opened_and_each_plunge_set_by_its_own_wear() {
@@ -109,6 +115,10 @@ fn a_core_wider_than_any_tube_is_opened_and_each_plunge_set_by_its_own_wear() {
     let opening = found.burnt.as_ref().unwrap().opening.unwrap();
     assert_eq!(opening.way, Way::OnCircle);
     assert!(opening.plunges > 3);
+    // It is led to the least hole that takes the core whatever cusps stay.
+    let hole_mm = found.burnt.as_ref().unwrap().tool.unwrap().hole_mm.unwrap();
+    assert_eq!(found.size_mm, Some(Limits::new(hole_mm, hole_mm)));
+    assert!((hole_mm - 4.54).abs() < 1e-9, "{hole_mm}");
     let plain = RowInput {
         limits_mm: Some(Limits::new(1.9, 2.4)),
         tube: found.tube,
@@ -116,6 +126,33 @@ fn a_core_wider_than_any_tube_is_opened_and_each_plunge_set_by_its_own_wear() {
         ..tap
     };
     let plain = figures(&plain);
+    // So many plunges, each of its share, in metal that a tap interrupts: sqrt 8 as in a tap of M3. The gap is
+    // that of the tap's diameter, sqrt(0.08 x 0.20) from 6 mm on.
+    let one = Asked {
+        hole_mm,
+        depth_mm: 10.0,
+        through: true,
+        tube_mm: tables().tubes[found.tube.unwrap().at()].outer_mm,
+        gap_mm: 0.016_f64.sqrt(),
+        plunge_min: 1.0,
+        wear: 1.0,
+    };
+    let manner = Manner {
+        cusp_mm: 0.1,
+        ..Manner::default()
+    };
+    let by_hand = on_circle(&one, manner).unwrap();
+    assert_eq!(by_hand.plunges, opening.plunges);
+    let longer = sparking(&found) / sparking(&plain);
+    assert!(
+        (longer - by_hand.minutes * 8.0_f64.sqrt()).abs() < 1e-9,
+        "{longer} {by_hand:?}"
+    );
+    let more = found.wear_mm.unwrap() / plain.wear_mm.unwrap();
+    assert!(
+        (more - by_hand.wear_mm / 10.0).abs() < 1e-9,
+        "{more} {by_hand:?}"
+    );
     let set = |of: &HoleFigures| {
         let never_beyond_mm = of.depth_plan.unwrap().never_beyond_mm;
         [of.machine_depth_mm.unwrap(), never_beyond_mm]
@@ -162,6 +199,8 @@ fn what_can_t_be_burnt_out_stops() {
     let unknown = of_tool(Broken::new(Tool::Tap, Stuff::Hss, 13.0));
     let unknown = figures(&unknown);
     assert_eq!(said(&unknown), [(Level::Stop, Burning::SizeUnknown)]);
+    let code = Kind::Burnt(Burning::SizeUnknown).code();
+    assert_eq!(code, "broken-size-unknown");
     assert_eq!(unknown.minutes, None);
 }
 
@@ -238,6 +277,11 @@ fn a_size_that_no_tube_makes_is_opened() {
     };
     let plain = figures(&plain);
     assert!((sparking(&found) / sparking(&plain) - by_hand.minutes).abs() < 1e-9);
+    let worn = found.wear_mm.unwrap() / plain.wear_mm.unwrap();
+    assert!(
+        (worn - by_hand.wear_mm / 10.0).abs() < 1e-9,
+        "{worn} {by_hand:?}"
+    );
     // Between two plunges it comes out and goes down again, 2 x its way at 1,000 mm/min.
     let [retract, once] = [&found, &plain].map(|of| of.minutes_in.unwrap().retract);
     let way_mm = found.steps.tip_mm.unwrap();
