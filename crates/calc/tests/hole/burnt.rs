@@ -297,6 +297,22 @@ fn a_size_that_no_tube_makes_is_opened() {
     assert_eq!(large.burnt, None);
 }
 
+/// Holes from 1.5 mm on are opened by a thinner tube, smaller ones are not.
+#[test]
+fn no_hole_below_a_millimeter_and_a_half_is_opened() {
+    let mut tables = tables();
+    tables.tubes.retain(|tube| tube.outer_mm <= 1.0);
+    let of = |lower: f64| {
+        let row = RowInput {
+            limits_mm: Some(Limits::new(lower, lower + 0.2)),
+            ..through(lower + 0.1, 10.0)
+        };
+        first(&job(vec![row]), &tables)
+    };
+    assert!(of(1.5).burnt.is_some());
+    assert_eq!((of(1.49).burnt, of(1.3).burnt), (None, None));
+}
+
 /// Its records say nothing of plunges into full metal.
 #[test]
 fn records_of_what_was_burnt_or_opened_teach_nothing() {
