@@ -7,6 +7,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::plunge::{Asked, Manner, Way, on_circle};
 use quillbore_calc::recorded::{NotUsed, Ran, recorded, start_context};
 use quillbore_calc::standards::threads::named;
+use quillbore_calc::tables::{Tube, TubeMaterial};
 use quillbore_calc::{Figure, Limits, RowInput};
 
 use super::shop::{CARBIDE, STEEL, job, layers, tables, through};
@@ -195,6 +196,20 @@ fn what_can_t_be_burnt_out_stops() {
         .unwrap();
     assert_eq!(level, Level::Check);
     assert!((short_mm - 0.1189).abs() < 0.00005, "{short_mm}");
+    // Half of what the hole leaves of the minor diameter, 1.6 - 1.0825 x 0.35, and 0.25 off the middle.
+    let hole_mm = thin.burnt.as_ref().unwrap().tool.unwrap().hole_mm.unwrap();
+    let cuts_mm = said(&thin).iter().find_map(|(_, burning)| match burning {
+        Burning::MayCut { by_mm } => Some(*by_mm),
+        _ => None,
+    });
+    let by_hand_mm = 0.25 - (1.221_114 - hole_mm) / 2.0;
+    assert!(
+        (cuts_mm.unwrap() - by_hand_mm).abs() < 0.0005,
+        "{cuts_mm:?}"
+    );
+    let roomy = figures(&stub(Tool::Tap, Stuff::Hss, "M3"));
+    let may_cut = |(_, burning): &(Level, Burning)| matches!(burning, Burning::MayCut { .. });
+    assert!(!said(&roomy).iter().any(may_cut));
     assert!(thin.minutes.is_some());
     let unknown = of_tool(Broken::new(Tool::Tap, Stuff::Hss, 13.0));
     let unknown = figures(&unknown);
@@ -270,6 +285,16 @@ fn a_size_that_no_tube_makes_is_opened() {
     );
     let size = found.size_mm.unwrap();
     assert!((size.lower - 3.5).abs() < 1e-9 && size.upper == size.lower);
+    // Nothing else is told of it, and steel wants brass.
+    let opened = Burning::Opened {
+        tube_mm: outer_mm,
+        plunges: opening.plunges,
+        slug_mm: None,
+        buy: None,
+    };
+    assert_eq!(said(&found), [(Level::Check, opened)]);
+    let material = tables.tubes[found.tube.unwrap().at()].material;
+    assert_eq!(material, TubeMaterial::Brass);
     let plain = RowInput {
         tube: found.tube,
         limits_mm: Some(Limits::new(outer_mm, outer_mm + 0.4)),
@@ -311,6 +336,70 @@ fn no_hole_below_a_millimeter_and_a_half_is_opened() {
     };
     assert!(of(1.5).burnt.is_some());
     assert_eq!((of(1.49).burnt, of(1.3).burnt), (None, None));
+}
+
+/// The middle of a blind hole is burnt, too, that of a through hole falls out.
+#[test]
+fn a_blind_hole_takes_the_minutes_of_its_middle() {
+    let through = through(6.0, 10.0);
+    let blind = RowInput {
+        end: HoleEnd::Blind,
+        ..through.clone()
+    };
+    let [through, blind] =
+        [through, blind].map(|row| figures(&row).burnt.unwrap().opening.unwrap());
+    assert!(through.slug_mm.is_some() && blind.slug_mm.is_none());
+    assert!(blind.minutes > through.minutes);
+}
+
+/// Tubes that would go in but for their gap are no way to open it, however many there are.
+#[test]
+fn a_tube_goes_in_with_its_gap() {
+    let mut tables = tables();
+    let template = tables
+        .tubes
+        .iter()
+        .find(|tube| tube.outer_mm == 1.0)
+        .unwrap()
+        .clone();
+    tables.tubes.retain(|tube| tube.outer_mm == 1.0);
+    tables
+        .tubes
+        .extend([1.78, 1.785, 1.79, 1.795].map(|outer_mm| Tube {
+            outer_mm,
+            ..template.clone()
+        }));
+    let row = RowInput {
+        limits_mm: Some(Limits::new(1.74, 1.86)),
+        ..through(1.8, 10.0)
+    };
+    let found = first(&job(vec![row]), &tables);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 1.0);
+    assert!(found.burnt.unwrap().opening.is_some());
+}
+
+/// Of two tubes the one that opens it in fewer minutes: each alone, then both.
+#[test]
+fn the_quicker_of_two_tubes_opens_it() {
+    let minutes = |outers: &[f64], hole_mm: f64, depth_mm: f64| {
+        let mut tables = tables();
+        tables.tubes.retain(|tube| outers.contains(&tube.outer_mm));
+        let row = RowInput {
+            limits_mm: Some(Limits::new(hole_mm - 0.1, hole_mm + 0.1)),
+            ..through(hole_mm, depth_mm)
+        };
+        sparking(&first(&job(vec![row]), &tables))
+    };
+    for (hole_mm, depth_mm) in [(3.0, 10.0), (6.0, 25.0), (10.0, 40.0)] {
+        for pair in [[0.5, 1.0], [0.5, 2.0], [1.0, 2.0]] {
+            let [one, other] = pair.map(|outer| minutes(&[outer], hole_mm, depth_mm));
+            let both = minutes(&pair, hole_mm, depth_mm);
+            assert!(
+                (both - one.min(other)).abs() < 1e-9,
+                "{pair:?}: {one} {other} {both}"
+            );
+        }
+    }
 }
 
 /// Its records say nothing of plunges into full metal.
