@@ -1,0 +1,153 @@
+//! What a drawing or a solid shows of its holes, before any of them is a row of the hole table.
+
+/// What was read of a drawing or a solid.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Seen {
+    /// Millimeters in one of the numbers below, by the file's own word; `None` where it says nothing, so that
+    /// somebody must. Where it is said the numbers below are in millimeters already, and this tells what the
+    /// file's own were.
+    pub unit_mm: Option<f64>,
+    /// Its holes, in the file's order.
+    pub holes: Vec<SeenHole>,
+    /// Least and most along x, y and z of all that is drawn of the part; `None` where nothing is.
+    pub extents: Option<[[f64; 3]; 2]>,
+    /// The part's outline seen along z, each ring a list of points; the first ring is the outer one. Empty
+    /// where none is found.
+    pub outline: Vec<Vec<[f64; 2]>>,
+    /// What in the file looks like a hole, or belongs to one, and was not taken.
+    pub refused: Vec<Refused>,
+}
+
+/// A hole, its lengths in the unit of [`Seen`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeenHole {
+    /// Diameter.
+    pub diameter: f64,
+    /// Where its axis enters the material: on the surface that it begins in.
+    pub entry: [f64; 3],
+    /// Unit vector into the material; of a hole open at both ends, from the end that can be reached.
+    pub axis: [f64; 3],
+    /// How deep it is along its axis; `None` where the file doesn't show it.
+    pub depth: Option<SeenDepth>,
+    /// Where it ends; `None` where the file doesn't show it.
+    pub end: Option<SeenEnd>,
+    /// The surface that it begins in; `None` where the file doesn't show it.
+    pub begins: Option<SeenSurface>,
+    /// The surface that it ends in; `None` where the file doesn't show it, and of a blind hole.
+    pub leaves: Option<SeenSurface>,
+    /// Free way behind its exit along its axis, to what would be marked next; `None` where there is nothing.
+    pub behind: Option<f64>,
+    /// The wider step, recess or countersink that it begins in: its diameter, and how deep below the outer
+    /// surface the hole begins.
+    pub recess: Option<[f64; 2]>,
+    /// The text beside it, where the drawing has one that speaks of it.
+    pub text: Option<String>,
+    /// What it belongs to: the layer of a drawing, the body of an assembly.
+    pub group: String,
+    /// Where in the file: the handles or numbers of what it was read from.
+    pub from: Vec<String>,
+    /// What of it is guessed, in codes.
+    pub guessed: Vec<Guessed>,
+}
+
+/// How deep a hole is along its axis, from the entry surface to the exit surface or the bottom.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeenDepth {
+    /// Along the shortest line of its wall.
+    pub least: f64,
+    /// Along its axis.
+    pub on_axis: f64,
+    /// Along the longest line of its wall.
+    pub most: f64,
+}
+
+/// Where a hole ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SeenEnd {
+    /// Outside, where the far side can be reached.
+    Through,
+    /// In a cavity or a crossing hole.
+    Into,
+    /// At a bottom, flat or not.
+    Blind,
+}
+
+/// The surface in which a hole begins or ends, where its axis meets it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeenSurface {
+    /// What kind it is.
+    pub kind: SurfaceKind,
+    /// Angle between the hole's axis and the surface's normal where they meet [deg], 0 to 90.
+    pub tilt_deg: f64,
+}
+
+/// A kind of surface; offsets are the distance of the hole's axis from the surface's own axis or center.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SurfaceKind {
+    /// A plane.
+    Flat,
+    /// A cylinder met from outside.
+    Cylinder {
+        /// Its radius.
+        radius: f64,
+        /// The offset.
+        offset: f64,
+    },
+    /// A ball met from outside.
+    Ball {
+        /// Its radius.
+        radius: f64,
+        /// The offset.
+        offset: f64,
+    },
+    /// The inside of a bore.
+    Bore {
+        /// Its radius.
+        radius: f64,
+        /// The offset.
+        offset: f64,
+    },
+    /// Any other: a cone, a ring, a free form, or more than one surface.
+    Other,
+}
+
+/// What of a hole was guessed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Guessed {
+    /// Which of two concentric circles is the hole: this diameter was left.
+    OfConcentric(f64),
+    /// The text belongs to it by nearness alone.
+    TextBeside,
+    /// It was drawn as arcs that close, or as a chain of lines.
+    ClosedArcs,
+    /// Its wall is a free form within this of a cylinder.
+    NotQuiteRound(f64),
+}
+
+/// What looks like a hole, or belongs to one, and was not taken.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Refused {
+    /// Where in the file.
+    pub from: String,
+    /// Why.
+    pub why: Why,
+}
+
+/// Why something was not taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Why {
+    /// Stretched differently along x and y, so that its circle is none.
+    Stretched,
+    /// Its numbers are no lengths: missing, not finite, or not above 0.
+    NotALength,
+    /// A block or an instance that holds itself.
+    HoldsItself,
+    /// Blocks or instances nested deeper than this.
+    TooDeep(usize),
+    /// Something that it names is not in the file.
+    Missing(String),
+    /// An arc, or a piece of a bore, that doesn't close.
+    Open,
+    /// A conical or free-form wall.
+    NotRound,
+}
