@@ -40,6 +40,7 @@ mod understand;
 mod values;
 mod whole;
 pub mod words;
+pub mod workbook;
 
 pub use column::{ColumnView, Holds, How, Question, Why};
 pub use error::IntakeError;
