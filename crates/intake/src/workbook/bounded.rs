@@ -56,7 +56,8 @@ impl<'a> Packed<'a> {
         let mut text = Vec::new();
         let mut archive = open(self.bytes)?;
         let mut part = archive.by_name(name).map_err(failed)?;
-        part.read_to_end(&mut text).map_err(|error| WorkbookError::Damaged(error.to_string()))?;
+        part.read_to_end(&mut text)
+            .map_err(|error| WorkbookError::Damaged(error.to_string()))?;
         Ok(Some(String::from_utf8_lossy(&text).into_owned()))
     }
 }

@@ -1,9 +1,10 @@
 //! A sheet's cells by line and column, merged ones filled, on their way into lines.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Sheet, WorkbookError};
-use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL};
+use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL, clean};
 use crate::lines::Lines;
 
 /// The cells of a sheet that have anything in them.
@@ -16,20 +17,20 @@ pub(super) struct Cells {
     pub(super) uncalculated: BTreeSet<u32>,
 }
 
-/// Cells that are one: first and last line, first and last column, from 0.
+/// Cells of several lines that are one: its first and last line and its first column, from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Merged {
     pub(super) lines: [u32; 2],
-    pub(super) columns: [u32; 2],
+    pub(super) column: u32,
 }
 
 /// There are more cells than a hole table has.
 pub(super) struct TooMany;
 
 impl Cells {
-    /// Puts a text into a cell; one of nothing but blanks is left out.
+    /// Puts a text into a cell, its line breaks as blanks; one of nothing but blanks is left out.
     pub(super) fn put(&mut self, line: u32, column: u32, text: &str) -> Result<(), TooMany> {
-        let text = text.trim();
+        let text = clean(Cow::Borrowed(text));
         if text.is_empty() {
             return Ok(());
         }
@@ -38,7 +39,10 @@ impl Cells {
         if !wide || self.count > MOST_CELLS_IN_ALL {
             return Err(TooMany);
         }
-        self.lines.entry(line).or_default().insert(column, text.to_owned());
+        self.lines
+            .entry(line)
+            .or_default()
+            .insert(column, text.into_owned());
         Ok(())
     }
 
@@ -55,8 +59,7 @@ impl Cells {
         for (line, cells) in &self.lines {
             let last = cells.last_key_value().map_or(0, |(column, _)| column + 1);
             let row = (0..last).map(|column| cells.get(&column).map_or("", String::as_str));
-            let breaks = cells.values().map(|cell| cell.lines().count().saturating_sub(1)).sum();
-            lines.push(shown(*line), breaks, row);
+            lines.push(shown(*line), 0, row);
             if lines.cells() > MOST_CELLS_IN_ALL {
                 return Err(WorkbookError::TooManyCells(name));
             }
@@ -74,12 +77,18 @@ impl Cells {
 
     fn fill(&mut self, merged: &[Merged]) -> BTreeSet<u32> {
         let mut filled = BTreeSet::new();
-        for Merged { lines: [first, last], columns: [column, _] } in merged {
-            let there = self.lines.get(first).and_then(|cells| cells.get(column));
-            let Some(text) = there.cloned() else { continue };
-            for (line, cells) in self.lines.range_mut(first + 1..=*last) {
-                if !cells.contains_key(column) {
-                    cells.insert(*column, text.clone());
+        for area in merged {
+            let [first, last] = area.lines;
+            let there = self
+                .lines
+                .get(&first)
+                .and_then(|cells| cells.get(&area.column));
+            let (Some(text), true) = (there.cloned(), first < last) else {
+                continue;
+            };
+            for (line, cells) in self.lines.range_mut(first + 1..=last) {
+                if !cells.contains_key(&area.column) {
+                    cells.insert(area.column, text.clone());
                     filled.insert(*line);
                 }
             }

@@ -11,26 +11,26 @@ use crate::lines::Lines;
 
 /// Sheets of a workbook that have anything in them, in its order.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Workbook {
+pub(crate) struct Workbook {
     /// The sheets.
-    pub sheets: Vec<Sheet>,
+    pub(crate) sheets: Vec<Sheet>,
 }
 
 /// One sheet; its lines have the numbers that the spreadsheet shows.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Sheet {
+pub(crate) struct Sheet {
     /// Its name.
-    pub name: String,
+    pub(crate) name: String,
     /// It is not shown to whoever opens the file.
-    pub is_hidden: bool,
+    pub(crate) is_hidden: bool,
     /// Its lines; empty ones are left out, and empty cells at their ends.
-    pub lines: Lines,
+    pub(crate) lines: Lines,
     /// Lines whose cells were filled from a cell that is merged with them.
-    pub merged: Vec<usize>,
+    pub(crate) merged: Vec<usize>,
     /// Lines in which a formula has no result: the file was never calculated.
-    pub uncalculated: Vec<usize>,
+    pub(crate) uncalculated: Vec<usize>,
     /// Lines with a cell that the spreadsheet took for a date: often a fraction that was typed.
-    pub dates: Vec<usize>,
+    pub(crate) dates: Vec<usize>,
 }
 
 /// Why a workbook can't be read.
@@ -52,8 +52,7 @@ pub enum WorkbookError {
 
 impl Workbook {
     /// Whether bytes are packed as workbooks are, or are an old binary one.
-    #[must_use]
-    pub fn is_one(bytes: &[u8]) -> bool {
+    pub(crate) fn is_one(bytes: &[u8]) -> bool {
         bytes.starts_with(b"PK\x03\x04") || bytes.starts_with(OLD)
     }
 
@@ -61,12 +60,19 @@ impl Workbook {
     ///
     /// # Errors
     /// Where the bytes are no workbook, ask for a password, are damaged, or hold more than a hole table does.
-    pub fn of(bytes: &[u8]) -> Result<Self, WorkbookError> {
+    pub(crate) fn of(bytes: &[u8]) -> Result<Self, WorkbookError> {
         if bytes.starts_with(OLD) {
             // A locked workbook of today is wrapped in the same way; its two parts are named in the wrapping.
-            let locked: Vec<u8> = "EncryptedPackage".encode_utf16().flat_map(u16::to_le_bytes).collect();
+            let locked: Vec<u8> = "EncryptedPackage"
+                .encode_utf16()
+                .flat_map(u16::to_le_bytes)
+                .collect();
             let is_locked = bytes.windows(locked.len()).any(|part| part == locked);
-            return Err(if is_locked { WorkbookError::Locked } else { WorkbookError::OldKind });
+            return Err(if is_locked {
+                WorkbookError::Locked
+            } else {
+                WorkbookError::OldKind
+            });
         }
         let packed = bounded::Packed::of(bytes)?;
         let sheets = if packed.has("content.xml") {
@@ -77,7 +83,9 @@ impl Workbook {
             return Err(WorkbookError::NoWorkbook);
         };
         let filled = sheets.into_iter().filter(|sheet| !sheet.lines.is_empty());
-        Ok(Self { sheets: filled.collect() })
+        Ok(Self {
+            sheets: filled.collect(),
+        })
     }
 }
 

@@ -24,7 +24,10 @@ pub(super) fn sheets(packed: &Packed<'_>) -> Result<Vec<Sheet>, WorkbookError> {
     let mut xml = Reader::from_str(&content);
     xml.config_mut().expand_empty_elements = true;
     loop {
-        match xml.read_event().map_err(|error| WorkbookError::Damaged(error.to_string()))? {
+        match xml
+            .read_event()
+            .map_err(|error| WorkbookError::Damaged(error.to_string()))?
+        {
             Event::Start(tag) => reading.begins(&tag),
             Event::End(tag) => reading.ends(tag.name().as_ref())?,
             Event::Text(text) => reading.says(&text.xml10_content()),
@@ -71,7 +74,8 @@ struct Cell {
     kind: String,
     value: String,
     has_formula: bool,
-    spans: [u32; 2],
+    /// Lines that it is merged over.
+    lines: u32,
     paragraphs: usize,
     text: String,
 }
@@ -79,7 +83,11 @@ struct Cell {
 impl Reading {
     fn begins(&mut self, tag: &BytesStart<'_>) {
         let named = |name| attribute(tag, name).unwrap_or_default();
-        let count = |name| attribute(tag, name).and_then(|text| text.trim().parse().ok()).unwrap_or(1);
+        let count = |name| {
+            attribute(tag, name)
+                .and_then(|text| text.trim().parse().ok())
+                .unwrap_or(1)
+        };
         match tag.name().as_ref() {
             "style:style" => self.style = named("style:name"),
             "style:table-properties" if named("table:display") == "false" => {
@@ -103,13 +111,21 @@ impl Reading {
                 self.row_repeats = count("table:number-rows-repeated");
             }
             "table:table-cell" | "table:covered-table-cell" => {
-                let values = ["office:value", "office:date-value", "office:boolean-value", "office:string-value"];
+                let values = [
+                    "office:value",
+                    "office:date-value",
+                    "office:boolean-value",
+                    "office:string-value",
+                ];
                 self.cell = Some(Cell {
                     repeats: count("table:number-columns-repeated"),
                     kind: named("office:value-type"),
-                    value: values.into_iter().find_map(|name| attribute(tag, name)).unwrap_or_default(),
+                    value: values
+                        .into_iter()
+                        .find_map(|name| attribute(tag, name))
+                        .unwrap_or_default(),
                     has_formula: attribute(tag, "table:formula").is_some(),
-                    spans: [count("table:number-rows-spanned"), count("table:number-columns-spanned")],
+                    lines: count("table:number-rows-spanned"),
                     ..Cell::default()
                 });
             }
@@ -141,7 +157,13 @@ impl Reading {
             "table:table" => {
                 self.depth = self.depth.saturating_sub(1);
                 if self.depth == 0 {
-                    let Open { name, is_hidden, cells, merged, .. } = std::mem::take(&mut self.sheet);
+                    let Open {
+                        name,
+                        is_hidden,
+                        cells,
+                        merged,
+                        ..
+                    } = std::mem::take(&mut self.sheet);
                     self.sheets.push(cells.sheet(name, is_hidden, &merged)?);
                 }
             }
@@ -186,11 +208,10 @@ impl Reading {
                 for column in *at..at.saturating_add(cell.repeats) {
                     sheet.cells.put(line, column, &text)?;
                 }
-                let [lines, columns] = cell.spans.map(|span| span.saturating_sub(1));
-                if lines > 0 || columns > 0 {
+                if cell.lines > 1 {
                     sheet.merged.push(Merged {
-                        lines: [line, line.saturating_add(lines)],
-                        columns: [*at, at.saturating_add(columns)],
+                        lines: [line, line.saturating_add(cell.lines - 1)],
+                        column: *at,
                     });
                 }
             }
@@ -203,7 +224,11 @@ impl Cell {
     /// Its text: of a number all its digits, with the unit that it is shown with.
     fn shown(&self) -> String {
         let text = self.text.trim();
-        let value = || self.value.parse().map_or_else(|_| self.value.clone(), number);
+        let value = || {
+            self.value
+                .parse()
+                .map_or_else(|_| self.value.clone(), number)
+        };
         match self.kind.as_str() {
             "float" | "currency" => {
                 let behind = text.rfind(|each: char| each.is_ascii_digit());
@@ -221,12 +246,17 @@ impl Cell {
 fn attribute(tag: &BytesStart<'_>, name: &str) -> Option<String> {
     let found = tag.try_get_attribute(name).ok().flatten()?;
     let value = found.value.as_ref();
-    Some(quick_xml::escape::unescape(value).map_or_else(|_| value.to_owned(), |plain| plain.into_owned()))
+    Some(
+        quick_xml::escape::unescape(value)
+            .map_or_else(|_| value.to_owned(), |plain| plain.into_owned()),
+    )
 }
 
 /// The character that an entity stands for; as it is written where it is none.
 fn character(entity: &BytesRef<'_>) -> String {
     let plain = resolve_xml_entity(entity).map(str::to_owned);
     let by_number = || entity.resolve_char_ref().ok().flatten().map(String::from);
-    plain.or_else(by_number).unwrap_or_else(|| format!("&{};", &**entity))
+    plain
+        .or_else(by_number)
+        .unwrap_or_else(|| format!("&{};", &**entity))
 }

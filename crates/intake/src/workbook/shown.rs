@@ -4,19 +4,32 @@
 /// programs reckon with.
 pub(super) fn number(value: f64) -> String {
     if value == 0.0 || !value.is_finite() {
-        return if value.is_finite() { "0".to_owned() } else { String::new() };
+        return if value.is_finite() {
+            "0".to_owned()
+        } else {
+            String::new()
+        };
     }
     let rounded: f64 = format!("{value:.14e}").parse().unwrap_or(value);
     let plain = rounded.to_string();
     // A number with a hundred zeros is no length; as it is written it can be read.
-    if plain.len() > 40 { format!("{rounded:e}") } else { plain }
+    if plain.len() > 40 {
+        format!("{rounded:e}")
+    } else {
+        plain
+    }
 }
 
 /// The unit that a number format puts behind its numbers: `0.00" mm"`; `None` where it puts none.
 pub(super) fn unit_of(format: &str) -> Option<&'static str> {
     let first = format.split(';').next().unwrap_or_default();
-    let behind = first.rfind(['0', '#', '?']).and_then(|last| first.get(last + 1..))?;
-    let behind: String = behind.chars().filter(|each| !matches!(each, '"' | '\\' | ' ' | '\u{a0}' | '_')).collect();
+    let behind = first
+        .rfind(['0', '#', '?'])
+        .and_then(|last| first.get(last + 1..))?;
+    let behind: String = behind
+        .chars()
+        .filter(|each| !matches!(each, '"' | '\\' | ' ' | '\u{a0}' | '_'))
+        .collect();
     // A stroke for inches is written as an escaped quotation mark, or in quotation marks of its own.
     let inch_mark = first.ends_with("\\\"") || first.ends_with("\"\"\"\"");
     match behind.to_lowercase().as_str() {

@@ -14,7 +14,9 @@ use super::{Sheet, WorkbookError};
 pub(super) fn sheets(bytes: &[u8]) -> Result<Vec<Sheet>, WorkbookError> {
     let mut book = Xlsx::new(Cursor::new(bytes)).map_err(failed)?;
     let known = book.sheets_metadata().to_vec();
-    let of_cells = known.into_iter().filter(|sheet| sheet.typ == SheetType::WorkSheet);
+    let of_cells = known
+        .into_iter()
+        .filter(|sheet| sheet.typ == SheetType::WorkSheet);
     let each = of_cells.map(|sheet| {
         let is_hidden = sheet.visible != SheetVisible::Visible;
         self::sheet(&mut book, sheet.name, is_hidden)
@@ -27,13 +29,16 @@ type Book<'a> = Xlsx<Cursor<&'a [u8]>>;
 fn sheet(book: &mut Book<'_>, name: String, is_hidden: bool) -> Result<Sheet, WorkbookError> {
     let too_many = |_: TooMany| WorkbookError::TooManyCells(name.clone());
     let mut cells = Cells::default();
-    if values(book, &name, &mut cells).map_err(failed)?.map_err(too_many)? {
+    if values(book, &name, &mut cells)
+        .map_err(failed)?
+        .map_err(too_many)?
+    {
         uncalculated(book, &name, &mut cells).map_err(failed)?;
     }
     let merged = book.merge_cells_by_sheet_name(&name).map_err(failed)?;
     let merged = merged.iter().map(|area| Merged {
         lines: [area.start.0, area.end.0],
-        columns: [area.start.1, area.end.1],
+        column: area.start.1,
     });
     cells.sheet(name, is_hidden, &merged.collect::<Vec<_>>())
 }
