@@ -157,8 +157,9 @@ fn bare(value: &str) -> Option<Kind> {
     if value.chars().all(plain) && !limits {
         return number_in(value).map(|_| Kind::Number);
     }
-    if sign(begins) || begins == '0' {
-        let after: String = value.chars().skip(1).collect();
+    // `0/-0.02`, and not `0.8 mm`.
+    let after: String = value.chars().skip(1).collect();
+    if sign(begins) || (begins == '0' && after.contains(sign)) {
         if sign(begins) && after.trim().chars().all(plain) && number_in(&after).is_some() {
             return Some(Kind::Signed);
         }
@@ -362,8 +363,8 @@ mod tests {
             (
                 Kind::Number,
                 &[
-                    "0.80", "0,8", ".0315", "1/32", "14.5", "1/32\"", "14 mm", "0",
-                ][..7],
+                    "0.80", "0,8", ".0315", "1/32", "14.5", "1/32\"", "14 mm", "0.8 mm",
+                ][..],
             ),
             (Kind::Signed, &["-3.5", "+12", "\u{2212}0,25", "- 4"]),
             (
