@@ -15,6 +15,7 @@ const hole = (d, x, y, layer, text = "-", how = "-", guesses = "-") =>
 
 const dxf = new DxfWriter();
 dxf.setUnits(Units.Inches);
+dxf.setVariable("$LASTSAVEDBY", { 1: "shop" });
 dxf.addLayer("HOLES", 1, "Continuous");
 const corners = [[0, 0], [4, 0], [4, 2.5], [0, 2.5]];
 dxf.addLWPolyline(corners.map(([x, y]) => ({ point: point2d(x, y) })), { flags: LWPolylineFlags.Closed });
