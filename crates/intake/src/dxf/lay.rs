@@ -2,7 +2,7 @@
 
 use super::drawn::{Arc, As, Drawn, Edge, From, Look, Round};
 use super::entity::{Chain, Kind, Line};
-use super::place::{Place, Point, add, cross, is_finite, less, sin_cos, times};
+use super::place::{Place, Point, add, cross, is_sound, less, sin_cos, times};
 use super::round::{Halves, Made, center_of_bulge, of_chain, of_curve};
 use crate::seen::{Refused, Why};
 
@@ -76,7 +76,7 @@ impl<'a> Lay<'_, 'a> {
                 }
                 None => self.refuse(from, Why::NotALength),
             },
-            Kind::Line(a, b) => self.edge(block.point(*a), block.point(*b), look),
+            Kind::Line(a, b) => self.edge(block.point(*a), block.point(*b), in_space),
             Kind::Chain(chain) => {
                 self.chain(chain, if chain.in_space { in_space } else { flat });
             }
@@ -86,7 +86,7 @@ impl<'a> Lay<'_, 'a> {
                 }
                 None => {
                     for pair in points.windows(2) {
-                        self.edge(block.point(pair[0]), block.point(pair[1]), look);
+                        self.edge(block.point(pair[0]), block.point(pair[1]), in_space);
                     }
                 }
             },
@@ -124,7 +124,7 @@ impl<'a> Lay<'_, 'a> {
             }
             Made::Stretched => {
                 self.refuse(edging.from, Why::Stretched);
-                self.sampled(placed, 0.0, 360.0, edging.look);
+                self.sampled(placed, 0.0, 360.0, edging);
             }
             Made::NoLength => self.refuse(edging.from, Why::NotALength),
         }
@@ -161,7 +161,7 @@ impl<'a> Lay<'_, 'a> {
                 }
                 self.drawn.arcs.push(arc);
             }
-            Made::Stretched => self.sampled(placed, start, turn, edging.look),
+            Made::Stretched => self.sampled(placed, start, turn, edging),
             Made::NoLength => self.refuse(edging.from, Why::NotALength),
         }
     }
@@ -173,11 +173,7 @@ impl<'a> Lay<'_, 'a> {
         }
         for (from, to, bulge) in chain.links() {
             let Some((center, radius)) = center_of_bulge(from, to, bulge) else {
-                self.edge(
-                    edging.place.point(from),
-                    edging.place.point(to),
-                    edging.look,
-                );
+                self.edge(edging.place.point(from), edging.place.point(to), edging);
                 continue;
             };
             // An arc runs counterclockwise: one that bulges the other way is begun at its end.
@@ -195,21 +191,26 @@ impl<'a> Lay<'_, 'a> {
     }
 
     /// A stretched arc as short edges.
-    fn sampled(&mut self, halves: Halves, start: f64, turn: f64, look: Look) {
+    fn sampled(&mut self, halves: Halves, start: f64, turn: f64, edging: Edging<'a>) {
         const STEPS: u32 = 32;
         let at = |step: u32| {
             let part = f64::from(step) / f64::from(STEPS);
             add(halves.center, halves.toward(start + turn * part))
         };
         for step in 0..STEPS {
-            self.edge(at(step), at(step + 1), look);
+            self.edge(at(step), at(step + 1), edging);
         }
     }
 
-    fn edge(&mut self, a: Point, b: Point, look: Look) {
+    fn edge(&mut self, a: Point, b: Point, edging: Edging<'a>) {
+        let look = edging.look;
+        if !is_sound(a) || !is_sound(b) {
+            self.refuse(edging.from, Why::NotALength);
+            return;
+        }
         self.reach(a, [0.0; 3], look);
         self.reach(b, [0.0; 3], look);
-        if is_finite(a) && is_finite(b) && look.shown && look.line == Line::Plain {
+        if look.shown && look.line == Line::Plain {
             self.drawn.edges.push(Edge {
                 ends: [[a[0], a[1]], [b[0], b[1]]],
                 look,
@@ -218,7 +219,7 @@ impl<'a> Lay<'_, 'a> {
     }
 
     fn reach(&mut self, point: Point, around: Point, look: Look) {
-        if is_finite(point) && is_finite(around) && look.shown && look.line != Line::Center {
+        if is_sound(point) && is_sound(around) && look.shown && look.line != Line::Center {
             self.drawn.reach.take(point, around);
         }
     }

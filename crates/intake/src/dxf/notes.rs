@@ -3,7 +3,7 @@
 use quillbore_job::Unit;
 
 use super::drawn::{Drawn, From};
-use super::place::{Place, is_finite, length};
+use super::place::{Place, is_sound, length};
 use crate::callout::split;
 
 /// A text and the box that it stands in, seen along z.
@@ -35,7 +35,7 @@ pub(super) fn notes<'e>(drawn: &Drawn<'e, 'e>) -> Vec<Note<'e>> {
         let scale = length(along) / length(what.along);
         let flat = libm::hypot(along[0], along[1]);
         let height = what.height * scale;
-        if what.says.is_empty() || !is_finite(at) || !(flat > 0.0 && height > 0.0) {
+        if what.says.is_empty() || !is_sound(at) || !(flat > 0.0 && height > 0.0) {
             return None;
         }
         let along = [along[0] / flat, along[1] / flat];

@@ -136,6 +136,13 @@ pub(super) fn unit(a: Point) -> Option<Point> {
     (length.is_finite() && length > 0.0).then(|| [a[0] / length, a[1] / length, a[2] / length])
 }
 
-pub(super) fn is_finite(a: Point) -> bool {
-    a.iter().all(|number| number.is_finite())
+/// True where a point can be one of a part: its numbers are numbers, and no farther than [`FARTHEST`].
+pub(super) fn is_sound(a: Point) -> bool {
+    a.iter().all(|number| number.abs() <= FARTHEST)
 }
+
+/// Nothing is farther away or longer than this, whatever the unit, so that no product of lengths is none.
+pub(super) const FARTHEST: f64 = 1e12;
+
+/// Nothing is shorter than this, so that no quotient is none.
+pub(super) const SHORTEST: f64 = 1e-12;

@@ -7,7 +7,7 @@ use super::drawn::{Drawn, From, Look, Placed};
 use super::entity::{Entity, Insert, Kind, Line, LineBy};
 use super::error::DxfError;
 use super::lay::Lay;
-use super::place::{Place, is_finite, times};
+use super::place::{Place, is_sound, times};
 use crate::seen::{Refused, Why};
 
 /// All that stands in the drawing, and what of it was not taken.
@@ -209,7 +209,7 @@ impl<'e, 'a> Placing<'e, 'a> {
         };
         let block = self.drawing.blocks.get(&insert.block.to_ascii_uppercase());
         let plane = Place::of_normal(entity.normal);
-        let numbers = is_finite(insert.at) && is_finite(insert.scale);
+        let numbers = is_sound(insert.at) && is_sound(insert.scale);
         let why = match (block, plane) {
             _ if lists().any(|name| name.eq_ignore_ascii_case(insert.block)) => {
                 Err(Why::HoldsItself)

@@ -2,7 +2,9 @@
 
 use super::drawn::As;
 use super::entity::Chain;
-use super::place::{Place, Point, add, cross, dot, is_finite, length, less, sin_cos, times, unit};
+use super::place::{
+    FARTHEST, Place, Point, SHORTEST, add, cross, dot, is_sound, length, less, sin_cos, times, unit,
+};
 
 /// A circle or an ellipse by its center and two halves of it at right angles to each other, as they stood
 /// before anything was stretched.
@@ -62,8 +64,8 @@ impl Halves {
     /// What they make.
     pub(super) fn made(&self) -> Made {
         let (first, second) = (length(self.first), length(self.second));
-        let has_length = first > 0.0 && second > 0.0;
-        if !has_length || !first.is_finite() || !second.is_finite() || !is_finite(self.center) {
+        let is_length = |length: f64| (SHORTEST..=FARTHEST).contains(&length);
+        if !is_length(first) || !is_length(second) || !is_sound(self.center) {
             return Made::NoLength;
         }
         let Some(normal) = unit(cross(
@@ -219,7 +221,7 @@ pub(super) fn center_of_bulge(from: Point, to: Point, bulge: f64) -> Option<(Poi
         from[2],
     ];
     let radius = size * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
-    (radius.is_finite() && is_finite(center)).then_some((center, radius))
+    (radius.is_finite() && is_sound(center)).then_some((center, radius))
 }
 
 fn is_once(turned: f64) -> bool {

@@ -1,7 +1,7 @@
 //! Free curves as points upon them.
 
 use super::fields::Fields;
-use super::place::{Point, add, is_finite, times};
+use super::place::{Point, add, is_sound, times};
 
 /// Points of a spline: along its knots, or those that it was laid through. `None` where its numbers make none.
 pub(super) fn points(fields: &Fields<'_>) -> Option<Vec<Point>> {
@@ -41,7 +41,7 @@ pub(super) fn points(fields: &Fields<'_>) -> Option<Vec<Point>> {
             points.push(curve.at(span, to));
         }
     }
-    (points.len() > 1 && points.iter().all(|point| is_finite(*point))).then_some(points)
+    (points.len() > 1 && points.iter().all(|point| is_sound(*point))).then_some(points)
 }
 
 /// Points on each span.
