@@ -1,10 +1,6 @@
 //! Small drawings written out here: what they say of units, what is refused and where, and files that are none.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "a helper that fails is a failed test"
-)]
+#![expect(clippy::unwrap_used, reason = "a helper that fails is a failed test")]
 
 use quillbore_intake::dxf::{DxfError, Spot, read};
 use quillbore_intake::seen::{Guessed, Seen, Why};

@@ -4,6 +4,7 @@ use super::close::{HAIR_OF_RADIUS, LEVEL, Nearly, upward};
 use super::cluster::Clusters;
 use super::drawn::{As, Round};
 use super::entity::Line;
+use super::error::DxfError;
 use super::near::{Near, Spot};
 use super::notes::Note;
 use super::place::{Point, dot, less, times};
@@ -37,14 +38,16 @@ pub(super) fn choose(
     nearly: &[Nearly<'_>],
     notes: &[Note<'_>],
     hair: f64,
-) -> Choice {
+    still_wanted: &dyn Fn() -> Result<(), DxfError>,
+) -> Result<Choice, DxfError> {
     let mut why: Vec<Option<Why>> = rounds
         .iter()
         .map(|round| (round.look.line == Line::Center).then_some(Why::CenterLine))
         .collect();
     with_text_inside(rounds, notes, &mut why);
     let groups = about_one_center(rounds, nearly, hair);
-    with_holes_inside(rounds, &groups, &mut why, hair);
+    still_wanted()?;
+    with_holes_inside(rounds, &groups, &mut why, hair, still_wanted)?;
     let mut choice = Choice {
         holes: Vec::new(),
         refused: Vec::new(),
@@ -73,7 +76,7 @@ pub(super) fn choose(
     choice.holes.sort_by_key(|hole| rounds[hole.hole].order);
     let refused = why.into_iter().enumerate();
     choice.refused = refused.filter_map(|(at, why)| Some((at, why?))).collect();
-    choice
+    Ok(choice)
 }
 
 /// The hole among circles about one center: the smallest of those in sight, since what is wider is its
@@ -205,36 +208,54 @@ fn with_holes_inside(
     groups: &[Vec<usize>],
     why: &mut [Option<Why>],
     hair: f64,
-) {
-    let mut group_of = vec![0; rounds.len()];
-    for (number, group) in groups.iter().enumerate() {
-        for at in group {
-            if let Some(group) = group_of.get_mut(*at) {
-                *group = number;
-            }
-        }
-    }
+    still_wanted: &dyn Fn() -> Result<(), DxfError>,
+) -> Result<(), DxfError> {
     let spots = spots(rounds);
-    let near = Near::new(&spots);
+    // Of each group the smallest that is in sight.
+    let smallest = |group: &Vec<usize>| {
+        let circles = group.iter().copied().filter(|at| *at < rounds.len());
+        circles.filter(|at| why[*at].is_none()).min_by(|a, b| {
+            let (a, b) = (&rounds[*a], &rounds[*b]);
+            let by_sight = b.look.shown.cmp(&a.look.shown);
+            by_sight.then(a.radius.total_cmp(&b.radius))
+        })
+    };
+    let inside: Vec<Option<usize>> = groups.iter().map(smallest).collect();
+    let nowhere = ([f64::INFINITY; 2], 0.0);
+    let of_groups: Vec<Spot> = inside
+        .iter()
+        .map(|at| at.map_or(nowhere, |at| spots[at]))
+        .collect();
+    let near = Near::new(&of_groups);
     let mut hold = Vec::new();
-    for (at, (center, radius)) in spots.iter().enumerate() {
-        if why[at].is_some() || !center[0].is_finite() {
-            continue;
+    for (number, group) in groups.iter().enumerate() {
+        if number.is_multiple_of(ASKED) {
+            still_wanted()?;
         }
-        near.visit(*center, *radius, false, |other| {
-            let (inside, small) = spots[other];
-            let apart = libm::hypot(inside[0] - center[0], inside[1] - center[1]);
-            let holds = why[other].is_none()
-                && group_of[other] != group_of[at]
-                && (rounds[other].look.shown || !rounds[at].look.shown)
-                && apart + small < radius - hair;
-            if holds {
-                hold.push(at);
+        for at in group.iter().copied().filter(|at| *at < rounds.len()) {
+            let (center, radius) = spots[at];
+            if why[at].is_some() || !center[0].is_finite() {
+                continue;
             }
-            holds
-        });
+            near.visit(center, radius, false, |other| {
+                let (there, small) = of_groups[other];
+                let apart = libm::hypot(there[0] - center[0], there[1] - center[1]);
+                let is_seen = inside[other].is_some_and(|other| rounds[other].look.shown);
+                let holds = other != number
+                    && (is_seen || !rounds[at].look.shown)
+                    && apart + small < radius - hair;
+                if holds {
+                    hold.push(at);
+                }
+                holds
+            });
+        }
     }
     for at in hold {
         why[at] = Some(Why::HoldsHoles);
     }
+    Ok(())
 }
+
+/// Whether it is still wanted is asked once for so many circles.
+const ASKED: usize = 1024;

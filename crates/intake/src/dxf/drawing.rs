@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::code_page::CodePage;
 use super::entities::read_entities;
-use super::entity::{Entity, Line, LineBy};
+use super::entity::{Line, LineBy, Things};
 use super::error::DxfError;
 use super::fields::Fields;
 use super::line_type::line_of;
@@ -23,7 +23,7 @@ pub(super) struct Drawing<'a> {
     /// Blocks by their names in capitals.
     pub(super) blocks: BTreeMap<Vec<u8>, Block<'a>>,
     /// What is drawn.
-    pub(super) entities: Vec<Entity<'a>>,
+    pub(super) things: Things<'a>,
 }
 
 /// A block.
@@ -33,7 +33,7 @@ pub(super) struct Block<'a> {
     /// True where it is only named and stands in another file.
     pub(super) elsewhere: bool,
     /// What is drawn in it.
-    pub(super) entities: Vec<Entity<'a>>,
+    pub(super) things: Things<'a>,
 }
 
 /// Layers, line types and the code page of texts.
@@ -126,8 +126,7 @@ impl<'a> Drawing<'a> {
                         Some(b"TABLES") => drawing.read_tables(tags, &mut fields)?,
                         Some(b"BLOCKS") => drawing.read_blocks(tags, &mut fields)?,
                         Some(b"ENTITIES") => {
-                            drawing.entities =
-                                read_entities(tags, &mut fields, &mut drawing.tables)?;
+                            drawing.things = read_entities(tags, &mut fields, &mut drawing.tables)?;
                         }
                         _ => {}
                     }
@@ -204,13 +203,13 @@ impl<'a> Drawing<'a> {
             // References to other files, and those laid over.
             let elsewhere = fields.whole(70) & (4 | 8) != 0;
             let base = fields.point(10).unwrap_or_default();
-            let entities = read_entities(tags, fields, &mut self.tables)?;
+            let things = read_entities(tags, fields, &mut self.tables)?;
             self.blocks.insert(
                 name,
                 Block {
                     base,
                     elsewhere,
-                    entities,
+                    things,
                 },
             );
         }

@@ -1,12 +1,13 @@
 //! Entities by their group codes.
 
 use super::drawing::Tables;
-use super::entity::{Chain, Dimension, Entity, Insert, Kind, Leader};
+use super::entity::{Arc, Chain, Dimension, Ellipse, Entity, Insert, Kind, Leader, Others, Things};
 use super::error::DxfError;
 use super::fields::Fields;
 use super::place::{Point, sin_cos};
 use super::spline;
 use super::tags::{Tag, Tags};
+use super::text_codes::formatted;
 use super::texts;
 
 /// Everything up to the end of a block or a section, which is left.
@@ -14,8 +15,8 @@ pub(super) fn read_entities<'a>(
     tags: &mut Tags<'a>,
     fields: &mut Fields<'a>,
     tables: &mut Tables,
-) -> Result<Vec<Entity<'a>>, DxfError> {
-    let mut entities: Vec<Entity<'a>> = Vec::new();
+) -> Result<Things<'a>, DxfError> {
+    let mut things = Things::default();
     // An old polyline's points follow it as entities of their own.
     let mut chain: Option<Entity<'a>> = None;
     loop {
@@ -37,23 +38,39 @@ pub(super) fn read_entities<'a>(
             add_vertex(fields, chain);
             continue;
         }
-        entities.extend(chain.take());
-        let Some(kind) = kind(name, fields, tables) else {
-            continue;
-        };
-        let entity = common(tag, fields, tables, kind);
-        if name == b"POLYLINE" {
-            chain = Some(entity);
-        } else {
-            entities.push(entity);
+        things.entities.extend(chain.take());
+        match kind(name, fields, tables) {
+            Is::Drawn(kind) => {
+                let entity = common(tag, fields, tables, kind);
+                if name == b"POLYLINE" {
+                    chain = Some(entity);
+                } else {
+                    things.entities.push(entity);
+                }
+            }
+            Is::NotRead if fields.whole(67) != 1 => {
+                let others = things.others.entry(&name[..name.len().min(MOST_KIND)]);
+                let others = others.or_insert_with(|| Others {
+                    handle: handle(fields),
+                    at: tag.at,
+                    times: 0,
+                });
+                others.times += 1;
+            }
+            Is::NotRead | Is::Beside => {}
         }
     }
-    entities.extend(chain.take());
-    Ok(entities)
+    things.entities.extend(chain.take());
+    Ok(things)
 }
 
 /// A handle is a number of up to 16 digits.
 const MOST_HANDLE: usize = 16;
+
+fn handle<'a>(fields: &Fields<'a>) -> &'a [u8] {
+    let handle = fields.text(5);
+    &handle[..handle.len().min(MOST_HANDLE)]
+}
 
 fn common<'a>(
     tag: Tag<'a>,
@@ -61,24 +78,20 @@ fn common<'a>(
     tables: &mut Tables,
     kind: Kind<'a>,
 ) -> Entity<'a> {
-    let handle = fields.text(5);
-    let normal = match fields.first(210) {
-        Some(_) => fields.point(210),
-        None => Some([0.0, 0.0, 1.0]),
-    };
+    let turned = fields.first(210).map(|_| fields.point(210).map(Box::new));
     Entity {
-        handle: &handle[..handle.len().min(MOST_HANDLE)],
+        handle: handle(fields),
         at: tag.at,
         layer: tables.layer(fields.text(8)),
         line: tables.line_by(fields.text(6)),
         visible: fields.whole(60) == 0,
         on_paper: fields.whole(67) == 1,
-        normal: normal.unwrap_or_default(),
-        kind: if normal.is_some() {
-            kind
-        } else {
+        kind: if turned == Some(None) {
             Kind::Unreadable
+        } else {
+            kind
         },
+        turned: turned.flatten(),
     }
 }
 
@@ -96,19 +109,25 @@ fn add_vertex<'a>(fields: &Fields<'a>, entity: &mut Entity<'a>) {
     }
 }
 
-/// What an entity is; `None` where it draws neither edge nor text.
-fn kind<'a>(name: &'a [u8], fields: &Fields<'a>, tables: &Tables) -> Option<Kind<'a>> {
+/// What is made of an entity.
+enum Is<'a> {
+    /// It is drawn.
+    Drawn(Kind<'a>),
+    /// It may be a part of the drawing, and is not read.
+    NotRead,
+    /// It is neither edge nor text.
+    Beside,
+}
+
+fn kind<'a>(name: &'a [u8], fields: &Fields<'a>, tables: &Tables) -> Is<'a> {
     let read = match name {
         b"CIRCLE" => circle(fields),
         b"ARC" => arc(fields),
         b"ELLIPSE" => ellipse(fields),
-        b"LINE" => fields
-            .point(10)
-            .zip(fields.point(11))
-            .map(|(a, b)| Kind::Line(a, b)),
+        b"LINE" => line(fields),
         b"LWPOLYLINE" => chain(fields),
         // Meshes are surfaces, no chains.
-        b"POLYLINE" if fields.whole(70) & (16 | 64) != 0 => Some(Kind::Other(name)),
+        b"POLYLINE" if fields.whole(70) & (16 | 64) != 0 => return Is::NotRead,
         b"POLYLINE" => Some(Kind::Chain(Box::new(Chain {
             points: Vec::new(),
             closed: fields.whole(70) & 1 != 0,
@@ -118,13 +137,19 @@ fn kind<'a>(name: &'a [u8], fields: &Fields<'a>, tables: &Tables) -> Option<Kind
         b"INSERT" => insert(fields),
         // Its lines and texts are a block.
         b"ACAD_TABLE" => table(fields),
-        b"TEXT" | b"ATTRIB" => texts::line(name, fields, tables.page)?,
+        b"ATTRIB" if fields.whole(70) & 1 != 0 => return Is::Beside,
+        b"TEXT" | b"ATTRIB" => texts::line(name, fields, tables.page),
         b"MTEXT" => texts::formatted(fields, tables.page),
-        b"DIMENSION" => dimension(fields, tables)?,
+        b"DIMENSION" if !matches!(fields.whole(70) & 7, 0 | 1 | 3) => return Is::Beside,
+        b"DIMENSION" => dimension(fields, tables),
         b"LEADER" => leader(fields),
-        b"MULTILEADER" | b"MLEADER" => texts::multileader(fields, tables.page)?,
-        b"POINT" if fields.text(8).eq_ignore_ascii_case(b"DEFPOINTS") => return None,
-        b"SEQEND"
+        b"MULTILEADER" | b"MLEADER" => match texts::multileader(fields, tables.page) {
+            Some(leader) => leader,
+            None => return Is::Beside,
+        },
+        b"POINT" if fields.text(8).eq_ignore_ascii_case(b"DEFPOINTS") => return Is::Beside,
+        b""
+        | b"SEQEND"
         | b"VERTEX"
         | b"ATTDEF"
         | b"VIEWPORT"
@@ -140,10 +165,10 @@ fn kind<'a>(name: &'a [u8], fields: &Fields<'a>, tables: &Tables) -> Option<Kind
         | b"ARC_DIMENSION"
         | b"LARGE_RADIAL_DIMENSION"
         | b"LIGHT"
-        | b"SUN" => return None,
-        name => Some(Kind::Other(&name[..name.len().min(MOST_KIND)])),
+        | b"SUN" => return Is::Beside,
+        _ => return Is::NotRead,
     };
-    Some(read.unwrap_or(Kind::Unreadable))
+    Is::Drawn(read.unwrap_or(Kind::Unreadable))
 }
 
 /// How much of an entity's name is kept.
@@ -157,22 +182,26 @@ fn circle<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
 }
 
 fn arc<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
-    Some(Kind::Arc {
+    Some(Kind::Arc(Box::new(Arc {
         center: fields.point(10)?,
         radius: fields.number(40)?,
         start: fields.number(50)?,
         end: fields.number(51)?,
-    })
+    })))
 }
 
 fn ellipse<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
-    Some(Kind::Ellipse {
+    Some(Kind::Ellipse(Box::new(Ellipse {
         center: fields.point(10)?,
         major: fields.point(11)?,
         ratio: fields.number(40)?,
         start: fields.number_or(41, 0.0)?,
         end: fields.number_or(42, std::f64::consts::TAU)?,
-    })
+    })))
+}
+
+fn line<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
+    Some(Kind::Line(Box::new([fields.point(10)?, fields.point(11)?])))
 }
 
 fn chain<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
@@ -220,23 +249,16 @@ fn table<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
     })))
 }
 
-/// A dimension between two points; `None` where it measures an angle, a radius or a coordinate.
-fn dimension<'a>(fields: &Fields<'a>, tables: &Tables) -> Option<Option<Kind<'a>>> {
-    let (first, second, of_diameter) = match fields.whole(70) & 7 {
-        0 | 1 => (13, 14, false),
-        3 => (10, 15, true),
-        _ => return None,
-    };
-    let ends = fields.point(first).zip(fields.point(second));
-    let says = super::text_codes::formatted(&tables.page.read(fields.text(1))).says;
-    Some(ends.map(|(from, to)| {
-        Kind::Dimension(Box::new(Dimension {
-            says,
-            measured: fields.number(42).filter(|measured| *measured > 0.0),
-            ends: [from, to],
-            of_diameter,
-        }))
-    }))
+/// A dimension between two points.
+fn dimension<'a>(fields: &Fields<'a>, tables: &Tables) -> Option<Kind<'a>> {
+    let of_diameter = fields.whole(70) & 7 == 3;
+    let (first, second) = if of_diameter { (10, 15) } else { (13, 14) };
+    Some(Kind::Dimension(Box::new(Dimension {
+        says: formatted(&tables.page.read(fields.text(1))).says,
+        measured: fields.number(42).filter(|measured| *measured > 0.0),
+        ends: [fields.point(first)?, fields.point(second)?],
+        of_diameter,
+    })))
 }
 
 fn leader<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {

@@ -1,5 +1,7 @@
 //! What a drawing is made of, each thing in the coordinates of its block.
 
+use std::collections::BTreeMap;
+
 use super::place::Point;
 
 /// A thing that is drawn.
@@ -17,10 +19,36 @@ pub(super) struct Entity<'a> {
     pub(super) visible: bool,
     /// True where it stands on the sheet instead of in the model.
     pub(super) on_paper: bool,
-    /// The normal of its own plane.
-    pub(super) normal: Point,
+    /// The normal of its own plane where it is not the drawing's.
+    pub(super) turned: Option<Box<Point>>,
     /// What it is.
     pub(super) kind: Kind<'a>,
+}
+
+impl Entity<'_> {
+    /// The normal of its own plane.
+    pub(super) fn normal(&self) -> Point {
+        self.turned.as_deref().copied().unwrap_or([0.0, 0.0, 1.0])
+    }
+}
+
+/// What is drawn in a block, or in the drawing.
+#[derive(Default)]
+pub(super) struct Things<'a> {
+    /// What is read.
+    pub(super) entities: Vec<Entity<'a>>,
+    /// What is not read, by its name.
+    pub(super) others: BTreeMap<&'a [u8], Others<'a>>,
+}
+
+/// Things of one kind that is not read.
+pub(super) struct Others<'a> {
+    /// The handle of the first.
+    pub(super) handle: &'a [u8],
+    /// Where the first is: a line or a byte.
+    pub(super) at: usize,
+    /// How many there are.
+    pub(super) times: usize,
 }
 
 /// Where an entity's line type comes from.
@@ -45,28 +73,22 @@ pub(super) enum Line {
     Center,
 }
 
-/// What an entity is.
+/// What an entity is; what is large stands apart, since most entities are small.
 #[derive(Clone, Debug)]
 pub(super) enum Kind<'a> {
     /// A circle in its own plane.
-    Circle { center: Point, radius: f64 },
-    /// An arc in its own plane, counterclockwise; angles in degrees.
-    Arc {
+    Circle {
+        /// Its center.
         center: Point,
+        /// Its radius.
         radius: f64,
-        start: f64,
-        end: f64,
     },
-    /// An ellipse or a part of one; parameters in radians.
-    Ellipse {
-        center: Point,
-        major: Point,
-        ratio: f64,
-        start: f64,
-        end: f64,
-    },
-    /// A line.
-    Line(Point, Point),
+    /// An arc in its own plane.
+    Arc(Box<Arc>),
+    /// An ellipse or a part of one.
+    Ellipse(Box<Ellipse>),
+    /// A line between two points.
+    Line(Box<[Point; 2]>),
     /// Points joined by lines and arcs.
     Chain(Box<Chain>),
     /// A free curve, as points upon it.
@@ -79,10 +101,36 @@ pub(super) enum Kind<'a> {
     Dimension(Box<Dimension>),
     /// A line that leads from a thing to a text.
     Leader(Box<Leader<'a>>),
-    /// Something that is not read, by its name.
-    Other(&'a [u8]),
     /// A number that it needs is missing or none.
     Unreadable,
+}
+
+/// An arc in its own plane, counterclockwise.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Arc {
+    /// Its center.
+    pub(super) center: Point,
+    /// Its radius.
+    pub(super) radius: f64,
+    /// Where it begins, in degrees.
+    pub(super) start: f64,
+    /// Where it ends, in degrees.
+    pub(super) end: f64,
+}
+
+/// An ellipse or a part of one, in the drawing's coordinates.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Ellipse {
+    /// Its center.
+    pub(super) center: Point,
+    /// From its center to the end of its longer half.
+    pub(super) major: Point,
+    /// The shorter half in parts of the longer.
+    pub(super) ratio: f64,
+    /// Parameter at which it begins, in radians.
+    pub(super) start: f64,
+    /// Parameter at which it ends, in radians.
+    pub(super) end: f64,
 }
 
 impl Kind<'_> {
@@ -90,11 +138,7 @@ impl Kind<'_> {
     pub(super) fn is_geometry(&self) -> bool {
         !matches!(
             self,
-            Self::Text(_)
-                | Self::Dimension(_)
-                | Self::Leader(_)
-                | Self::Other(_)
-                | Self::Unreadable
+            Self::Text(_) | Self::Dimension(_) | Self::Leader(_) | Self::Unreadable
         )
     }
 
@@ -103,7 +147,7 @@ impl Kind<'_> {
         match self {
             Self::Chain(chain) => 1 + chain.points.len(),
             Self::Curve(points) => 1 + points.len(),
-            Self::Ellipse { .. } => 8,
+            Self::Ellipse(_) => 12,
             _ => 1,
         }
     }

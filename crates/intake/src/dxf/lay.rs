@@ -1,7 +1,7 @@
 //! Edges laid where their block is placed, and what of them is no circle any more.
 
 use super::drawn::{Arc, As, Drawn, Edge, From, Look, Round};
-use super::entity::{Chain, Kind, Line};
+use super::entity::{Chain, Ellipse, Kind, Line};
 use super::place::{Place, Point, add, cross, is_sound, less, sin_cos, times};
 use super::round::{Halves, Made, center_of_bulge, of_chain, of_curve};
 use crate::seen::{Refused, Why};
@@ -47,36 +47,35 @@ impl<'a> Lay<'_, 'a> {
             Kind::Circle { center, radius } if *radius > 0.0 => {
                 self.whole(Halves::of_circle(*center, *radius), flat, As::Circle);
             }
-            Kind::Arc {
-                center,
-                radius,
-                start,
-                end,
-            } if *radius > 0.0 => {
-                let turn = degrees_between(*start, *end);
+            Kind::Arc(arc) if arc.radius > 0.0 => {
+                let turn = degrees_between(arc.start, arc.end);
                 self.part(
-                    Halves::of_circle(*center, *radius),
-                    *start,
+                    Halves::of_circle(arc.center, arc.radius),
+                    arc.start,
                     turn,
                     flat,
                     true,
                 );
             }
-            Kind::Ellipse {
-                center,
-                major,
-                ratio,
-                start,
-                end,
-            } if *ratio > 0.0 => match Halves::of_ellipse(*center, *major, *ratio, normal) {
-                Some(halves) => {
-                    let (start, end) = (start.to_degrees(), end.to_degrees());
-                    let turn = degrees_between(start, end);
-                    self.part(halves, start, turn, in_space, true);
+            Kind::Ellipse(ellipse) if ellipse.ratio > 0.0 => {
+                let Ellipse {
+                    center,
+                    major,
+                    ratio,
+                    ..
+                } = **ellipse;
+                match Halves::of_ellipse(center, major, ratio, normal) {
+                    Some(halves) => {
+                        let (start, end) = (ellipse.start.to_degrees(), ellipse.end.to_degrees());
+                        self.part(halves, start, degrees_between(start, end), in_space, true);
+                    }
+                    None => self.refuse(from, Why::NotALength),
                 }
-                None => self.refuse(from, Why::NotALength),
-            },
-            Kind::Line(a, b) => self.edge(block.point(*a), block.point(*b), in_space),
+            }
+            Kind::Line(ends) => {
+                let [a, b] = ends.map(|end| block.point(end));
+                self.edge(a, b, in_space);
+            }
             Kind::Chain(chain) => {
                 self.chain(chain, if chain.in_space { in_space } else { flat });
             }
@@ -192,7 +191,7 @@ impl<'a> Lay<'_, 'a> {
 
     /// A stretched arc as short edges.
     fn sampled(&mut self, halves: Halves, start: f64, turn: f64, edging: Edging<'a>) {
-        const STEPS: u32 = 32;
+        const STEPS: u32 = 12;
         let at = |step: u32| {
             let part = f64::from(step) / f64::from(STEPS);
             add(halves.center, halves.toward(start + turn * part))

@@ -58,7 +58,7 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, DxfError> {
         }
     };
     let drawing = Drawing::read(&mut Tags::new(bytes, cancel)?)?;
-    if drawing.entities.is_empty() {
+    if drawing.things.entities.is_empty() && drawing.things.others.is_empty() {
         return Err(DxfError::Empty);
     }
     let most = MOST_PLACED + bytes.len() / BYTES_OF_ONE;
@@ -70,10 +70,8 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, DxfError> {
     let mut rounds = std::mem::take(&mut drawn.rounds);
     rounds.extend(closed.rounds);
     let notes = notes(&drawn);
-    let choice = choose(&rounds, &closed.nearly, &notes, hair);
-    still_wanted()?;
-    let ties = tie(&drawn, &notes, &rounds, &choice.holes);
-    still_wanted()?;
+    let choice = choose(&rounds, &closed.nearly, &notes, hair, &still_wanted)?;
+    let ties = tie(&drawn, &notes, &rounds, &choice.holes, &still_wanted)?;
     let held: Vec<&Round<'_>> = choice
         .refused
         .iter()

@@ -73,8 +73,19 @@ impl Near {
             }
             if to - from > LEAF {
                 let middle = from + (to - from) / 2;
-                parts.push((middle, to, reach.second));
-                parts.push((from, middle, boxed + 1));
+                let halves = [(from, middle, boxed + 1), (middle, to, reach.second)];
+                let far = |half: &(usize, usize, usize)| {
+                    self.boxes
+                        .get(half.2)
+                        .map_or(0.0, |reach| reach.distance(at))
+                };
+                // The nearer half first: should there be too many, the far ones are left.
+                let [first, second] = &halves;
+                if far(first) <= far(second) {
+                    parts.extend([*second, *first]);
+                } else {
+                    parts.extend([*first, *second]);
+                }
                 continue;
             }
             for (spot, number) in &self.spots[from..to] {
@@ -91,7 +102,7 @@ impl Near {
 }
 
 /// More circles than these about one point are no drawing that anybody reads.
-const MOST_FOUND: usize = 2_000;
+const MOST_FOUND: usize = 1_000;
 
 impl Boxed {
     fn of(spots: &[(Spot, usize)]) -> Self {

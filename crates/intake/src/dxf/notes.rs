@@ -146,17 +146,22 @@ const DIAMETER: [char; 6] = [
     '\u{2300}', '\u{2205}', '\u{d8}', '\u{f8}', '\u{3c6}', '\u{3a6}',
 ];
 
-/// True where one of a text's numbers is this length, to the digits that callouts have.
-pub(super) fn names(says: &str, length: f64) -> bool {
+/// The numbers of a text.
+pub(super) fn numbers(says: &str) -> Vec<f64> {
     let number = |sign: char| sign.is_ascii_digit() || sign == '.' || sign == ',';
     says.split(|sign| !number(sign))
         .filter_map(|part| {
-            part.replace(',', ".")
-                .trim_end_matches('.')
-                .parse::<f64>()
-                .ok()
+            let part = part.replace(',', ".");
+            part.trim_end_matches('.').parse::<f64>().ok()
         })
-        .any(|value| (value - length).abs() <= NAMED * length)
+        .collect()
+}
+
+/// True where one of a text's numbers is this length, to the digits that callouts have.
+pub(super) fn names(numbers: &[f64], length: f64) -> bool {
+    numbers
+        .iter()
+        .any(|number| (number - length).abs() <= NAMED * length)
 }
 
 /// A callout may be rounded by so much.

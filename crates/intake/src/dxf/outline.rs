@@ -44,7 +44,7 @@ pub(super) fn outline(web: &Web<'_, '_>) -> Vec<Vec<[f64; 2]>> {
         return Vec::new();
     };
     let outer = all.remove(outer);
-    let mut outline = vec![outer.points.clone()];
+    let mut inner = Vec::new();
     for ring in all.into_iter().take(MOST_INNER) {
         let within = ring.points.first().is_some_and(|point| outer.has(*point));
         if ring.area < outer.area
@@ -52,9 +52,11 @@ pub(super) fn outline(web: &Web<'_, '_>) -> Vec<Vec<[f64; 2]>> {
             && outer.has_in_box(ring.most)
             && within
         {
-            outline.push(ring.points);
+            inner.push(ring.points);
         }
     }
+    let mut outline = vec![outer.points];
+    outline.append(&mut inner);
     outline
 }
 
@@ -67,9 +69,9 @@ const MOST_INNER: usize = 1_000;
 impl Web<'_, '_> {
     /// Rings of edges that stand on one layer; of all together where that makes none.
     fn rings_by_layer(&self) -> Vec<Ring> {
-        let mut by_layer: BTreeMap<u32, (Vec<Edge>, Vec<&Arc<'_>>)> = BTreeMap::new();
+        let mut by_layer: BTreeMap<u32, (Vec<&Edge>, Vec<&Arc<'_>>)> = BTreeMap::new();
         for edge in self.edges {
-            by_layer.entry(edge.look.layer).or_default().0.push(*edge);
+            by_layer.entry(edge.look.layer).or_default().0.push(edge);
         }
         let in_sight =
             |arc: &&Arc<'_>| arc.is_flat() && arc.look.shown && arc.look.line == Line::Plain;
@@ -82,7 +84,8 @@ impl Web<'_, '_> {
             .flat_map(|(edges, arcs)| rings(edges, arcs, self.hair, self.corner))
             .collect();
         if all.is_empty() && by_layer.len() > 1 {
-            all = rings(self.edges, &arcs, self.hair, self.corner);
+            let edges: Vec<&Edge> = self.edges.iter().collect();
+            all = rings(&edges, &arcs, self.hair, self.corner);
         }
         all.extend(self.rounds.iter().filter_map(|round| ring_of(round)));
         all

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::drawing::{Block, Drawing};
 use super::drawn::{Drawn, From, Look, Placed};
-use super::entity::{Entity, Insert, Kind, Line, LineBy};
+use super::entity::{Entity, Insert, Kind, Line, LineBy, Things};
 use super::error::DxfError;
 use super::lay::Lay;
 use super::place::{Place, is_sound, times};
@@ -25,14 +25,15 @@ pub(super) fn place_blocks<'e, 'a>(
         },
         others: BTreeMap::new(),
         // A drawing without a model is drawn on its sheet.
-        paper_counts: !drawing.entities.iter().any(in_model),
+        paper_counts: !drawing.things.entities.iter().any(in_model),
         placed: 0,
         most,
     };
     let mut open = vec![Step::List {
-        rest: &drawing.entities,
+        rest: &drawing.things.entities,
         inside: Inside::default(),
     }];
+    placing.others(&drawing.things, None)?;
     let mut steps = 0_u32;
     while let Some(step) = open.pop() {
         steps = steps.wrapping_add(1);
@@ -137,29 +138,45 @@ impl<'e, 'a> Placing<'e, 'a> {
                 let inside = Inside { on_paper, ..inside };
                 self.insert(entity, insert, inside, look, from, open);
             }
-            Kind::Other(kind) if !on_paper => self.others.entry(kind).or_insert((from, 0)).1 += 1,
             Kind::Text(text) if !on_paper => self.lay.drawn.texts.push(Placed {
                 what: text,
                 place: inside.place,
                 from,
-                normal: entity.normal,
+                normal: entity.normal(),
             }),
             Kind::Dimension(dimension) if !on_paper => self.lay.drawn.dimensions.push(Placed {
                 what: dimension,
                 place: inside.place,
                 from,
-                normal: entity.normal,
+                normal: entity.normal(),
             }),
             Kind::Leader(leader) if !on_paper => self.lay.drawn.leaders.push(Placed {
                 what: leader,
                 place: inside.place,
                 from,
-                normal: entity.normal,
+                normal: entity.normal(),
             }),
             kind if on_paper => self.lay.on_paper(kind, from),
             kind => self
                 .lay
-                .geometry(kind, entity.normal, &inside.place, look, from),
+                .geometry(kind, entity.normal(), &inside.place, look, from),
+        }
+        Ok(())
+    }
+
+    /// Counts what is not read, each time that its block is placed.
+    fn others(&mut self, things: &Things<'a>, within: Option<u32>) -> Result<(), DxfError> {
+        if within.is_some() {
+            self.count(things.others.len())?;
+        }
+        for (kind, others) in &things.others {
+            let from = From {
+                handle: others.handle,
+                at: others.at,
+                within,
+            };
+            let counted = self.others.entry(kind).or_insert((from, 0));
+            counted.1 = counted.1.saturating_add(others.times);
         }
         Ok(())
     }
@@ -208,7 +225,7 @@ impl<'e, 'a> Placing<'e, 'a> {
             })
         };
         let block = self.drawing.blocks.get(&insert.block.to_ascii_uppercase());
-        let plane = Place::of_normal(entity.normal);
+        let plane = Place::of_normal(entity.normal());
         let numbers = is_sound(insert.at) && is_sound(insert.scale);
         let why = match (block, plane) {
             _ if lists().any(|name| name.eq_ignore_ascii_case(insert.block)) => {
@@ -271,6 +288,9 @@ impl<'e, 'a> Placing<'e, 'a> {
             return Ok(());
         }
         self.count(1)?;
+        if !inside.on_paper {
+            self.others(&block.things, inside.within)?;
+        }
         let step = [
             (next % columns) as f64 * insert.steps[0],
             (next / columns) as f64 * insert.steps[1],
@@ -286,7 +306,7 @@ impl<'e, 'a> Placing<'e, 'a> {
             ..grid
         }));
         open.push(Step::List {
-            rest: &block.entities,
+            rest: &block.things.entities,
             inside: Inside { place, ..inside },
         });
         Ok(())

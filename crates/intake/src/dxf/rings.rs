@@ -14,7 +14,10 @@ pub(super) struct Ring {
 }
 
 /// The outer rings of all pieces of a web of edges; ends within `hair` meet. `corner` is the least of all points.
-pub(super) fn rings(edges: &[Edge], arcs: &[&Arc<'_>], hair: f64, corner: [f64; 2]) -> Vec<Ring> {
+pub(super) fn rings(edges: &[&Edge], arcs: &[&Arc<'_>], hair: f64, corner: [f64; 2]) -> Vec<Ring> {
+    if edges.len() + CUTS * arcs.len() > MOST_EDGES {
+        return Vec::new();
+    }
     let mut web = Web::new(hair, corner);
     for edge in edges {
         web.join(edge.ends[0], edge.ends[1], None);
@@ -40,6 +43,12 @@ pub(super) fn rings(edges: &[Edge], arcs: &[&Arc<'_>], hair: f64, corner: [f64; 
     web.sort(arcs);
     web.walk_all(arcs)
 }
+
+/// More edges on one layer are a picture and no part; they would fill the memory.
+const MOST_EDGES: usize = 100_000;
+
+/// An arc may be cut into so many.
+const CUTS: usize = 3;
 
 impl Ring {
     /// Of points that go round.

@@ -7,46 +7,37 @@ use super::fields::Fields;
 use super::place::{add, times};
 use super::text_codes::{formatted as formatted_codes, plain};
 
-/// A text of one line; `None` where it is not shown.
-pub(super) fn line<'a>(
-    name: &[u8],
-    fields: &Fields<'a>,
-    page: CodePage,
-) -> Option<Option<Kind<'a>>> {
+/// A text of one line.
+pub(super) fn line<'a>(name: &[u8], fields: &Fields<'a>, page: CodePage) -> Option<Kind<'a>> {
     let is_attribute = name == b"ATTRIB";
-    if is_attribute && fields.whole(70) & 1 != 0 {
-        return None;
-    }
     let across = fields.whole(72);
     let up = fields.whole(if is_attribute { 74 } else { 73 });
-    Some((|| {
-        let first = fields.point(10)?;
-        let second = fields.point(11);
-        let (at, anchor_x) = match (across, second) {
-            (1 | 4, Some(second)) => (second, 0.5),
-            (2, Some(second)) => (second, 1.0),
-            // Fitted between two points.
-            (3 | 5, Some(second)) => (times(add(first, second), 0.5), 0.5),
-            (_, Some(second)) if up != 0 => (second, 0.0),
-            _ => (first, 0.0),
-        };
-        let anchor_y = match up {
-            2 => 0.5,
-            3 => 1.0,
-            _ if across == 4 => 0.5,
-            _ => 0.0,
-        };
-        let read = plain(&page.read(fields.text(1)));
-        Some(Kind::Text(Box::new(Text {
-            says: read.says,
-            at,
-            height: fields.number_or(40, 1.0)?,
-            anchor: [anchor_x, anchor_y],
-            size: read.size,
-            along: direction(fields.number_or(50, 0.0)?),
-            in_space: false,
-        })))
-    })())
+    let first = fields.point(10)?;
+    let second = fields.point(11);
+    let (at, anchor_x) = match (across, second) {
+        (1 | 4, Some(second)) => (second, 0.5),
+        (2, Some(second)) => (second, 1.0),
+        // Fitted between two points.
+        (3 | 5, Some(second)) => (times(add(first, second), 0.5), 0.5),
+        (_, Some(second)) if up != 0 => (second, 0.0),
+        _ => (first, 0.0),
+    };
+    let anchor_y = match up {
+        2 => 0.5,
+        3 => 1.0,
+        _ if across == 4 => 0.5,
+        _ => 0.0,
+    };
+    let read = plain(&page.read(fields.text(1)));
+    Some(Kind::Text(Box::new(Text {
+        says: read.says,
+        at,
+        height: fields.number_or(40, 1.0)?,
+        anchor: [anchor_x, anchor_y],
+        size: read.size,
+        along: direction(fields.number_or(50, 0.0)?),
+        in_space: false,
+    })))
 }
 
 /// A text with codes, in pieces.

@@ -6,8 +6,9 @@ use super::chart::Chart;
 use super::choose::Chosen;
 use super::drawn::{Drawn, Placed, Round};
 use super::entity::{Dimension, Leader};
+use super::error::DxfError;
 use super::near::{Near, Spot};
-use super::notes::{Note, names, speaks_of_hole};
+use super::notes::{Note, names, numbers, speaks_of_hole};
 
 /// The texts of holes.
 pub(super) struct Ties {
@@ -23,7 +24,8 @@ pub(super) fn tie<'e>(
     notes: &[Note<'e>],
     rounds: &[Round<'_>],
     holes: &[Chosen],
-) -> Ties {
+    still_wanted: &dyn Fn() -> Result<(), DxfError>,
+) -> Result<Ties, DxfError> {
     let mut spots: Vec<Spot> = Vec::new();
     let mut hole_of = Vec::new();
     for (number, hole) in holes.iter().enumerate() {
@@ -62,13 +64,18 @@ pub(super) fn tie<'e>(
     for leader in &drawn.leaders {
         tying.leader(leader, &by_handle);
     }
-    tying.beside();
+    still_wanted()?;
+    tying.beside(still_wanted)?;
     tying.marks();
-    tying.ties
+    still_wanted()?;
+    Ok(tying.ties)
 }
 
 /// Circles that lean more are not seen as circles.
 const LOOKED_AT: f64 = 0.99;
+
+/// Whether it is still wanted is asked once for so many texts.
+const ASKED: usize = 1024;
 
 struct Tying<'n, 'e> {
     spots: Vec<Spot>,
@@ -190,10 +197,13 @@ impl<'e> Tying<'_, 'e> {
 
     /// Callouts that stand beside a hole: each goes to the nearest one that it can speak of, and each hole
     /// takes the nearest.
-    fn beside(&mut self) {
+    fn beside(&mut self, still_wanted: &dyn Fn() -> Result<(), DxfError>) -> Result<(), DxfError> {
         let mut claims: BTreeMap<usize, (Rank, usize)> = BTreeMap::new();
         let mut left: Vec<usize> = Vec::new();
         for (at, note) in self.notes.iter().enumerate() {
+            if at.is_multiple_of(ASKED) {
+                still_wanted()?;
+            }
             if self.used[at] || self.chart.cells[at] || !speaks_of_hole(note.says) {
                 continue;
             }
@@ -221,6 +231,7 @@ impl<'e> Tying<'_, 'e> {
         left.sort_unstable();
         let says = left.iter().map(|at| self.notes[*at].says.to_owned());
         self.ties.loose.extend(says);
+        Ok(())
     }
 
     /// Marks of a chart that stand beside a hole without a callout.
@@ -241,6 +252,7 @@ impl<'e> Tying<'_, 'e> {
     /// all others.
     fn nearest(&self, note: &Note<'_>, heights: f64) -> Option<(Rank, usize)> {
         let most = heights * note.height;
+        let numbers = numbers(note.says);
         let mut best: Option<(Rank, usize)> = None;
         self.near
             .visit(note.middle, most + note.reach(), true, |at| {
@@ -249,7 +261,7 @@ impl<'e> Tying<'_, 'e> {
                 let apart = (note.distance(center) - radius).max(0.0);
                 if apart <= most && self.ties.texts[hole].is_none() {
                     let rank = Rank {
-                        unnamed: !names(note.says, 2.0 * radius),
+                        unnamed: !names(&numbers, 2.0 * radius),
                         apart,
                     };
                     if best
