@@ -7,6 +7,8 @@ pub struct Seen {
     /// somebody must. Where it is said the numbers below are in millimeters already, and this tells what the
     /// file's own were.
     pub unit_mm: Option<f64>,
+    /// Where the unit is not said: what the file makes one guess, in millimeters, and no more than a guess.
+    pub hint_mm: Option<f64>,
     /// Its holes, in the file's order.
     pub holes: Vec<SeenHole>,
     /// Least and most along x, y and z of all that is drawn of the part; `None` where nothing is.
@@ -16,6 +18,8 @@ pub struct Seen {
     pub outline: Vec<Vec<[f64; 2]>>,
     /// What in the file looks like a hole, or belongs to one, and was not taken.
     pub refused: Vec<Refused>,
+    /// Texts that speak of holes and belong to none that was found.
+    pub loose: Vec<String>,
 }
 
 /// A hole, its lengths in the unit of [`Seen`].
@@ -122,6 +126,12 @@ pub enum Guessed {
     ClosedArcs,
     /// Its wall is a free form within this of a cylinder.
     NotQuiteRound(f64),
+    /// It was drawn more than once in the same place, and is taken for one.
+    DrawnTwice,
+    /// That it is meant at all: its layer is off or frozen, or it is marked as not to be seen.
+    NotShown,
+    /// From which side it is drilled: it was drawn as a hidden edge.
+    Dashed,
 }
 
 /// What looks like a hole, or belongs to one, and was not taken.
@@ -150,4 +160,14 @@ pub enum Why {
     Open,
     /// A conical or free-form wall.
     NotRound,
+    /// Drawn with center lines: an axis, or a circle that holes stand on.
+    CenterLine,
+    /// This stands in it, as in a balloon, a datum target or the mark of a view.
+    TextInside(String),
+    /// Holes stand in it: an outline, a boss, a detail.
+    HoldsHoles,
+    /// It stands on the sheet, while the part stands in the model.
+    OnPaper,
+    /// Things of this kind are not read, and there are so many of them.
+    NotRead(String, usize),
 }

@@ -4,7 +4,7 @@ use quillbore_calc::standards::fits;
 use quillbore_job::{Unit, read_quantity as read};
 
 use crate::callout;
-use crate::cell_words::{CellWord, cell_word, in_english};
+use crate::cell_words::{CellWord, cell_word, in_english, with_signs};
 use crate::fold::{Key, tokens};
 use crate::trade_words::is_hole_word;
 use quillbore_job::Column;
@@ -131,7 +131,7 @@ impl Look {
 
 /// What one value looks like.
 pub(crate) fn kind(value: &str) -> Kind {
-    let value = value.trim();
+    let value = &*with_signs(value.trim());
     if value.chars().count() > 100 {
         return Kind::Text;
     }
@@ -252,7 +252,9 @@ fn as_size(value: &str) -> Option<Kind> {
     if !digits {
         return None;
     }
-    if callout::split(value, Unit::Inch).is_some() {
+    // A fit has its limits in millimeters alone.
+    let is_callout = |unit| callout::split(value, unit).is_some();
+    if is_callout(Unit::Inch) || is_callout(Unit::Mm) {
         return Some(Kind::Callout);
     }
     let signed = is_a_size_sign(value)

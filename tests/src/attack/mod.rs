@@ -7,6 +7,7 @@
 
 mod beside;
 mod cells;
+mod drawings;
 mod edits;
 mod figures;
 mod files;
@@ -50,9 +51,14 @@ pub const READERS: &[Reader] = &[
         share: 130,
     },
     Reader {
+        name: "dxf",
+        check: drawings::dxf,
+        share: 100,
+    },
+    Reader {
         name: "cell",
         check: cells::typed,
-        share: 280,
+        share: 180,
     },
     Reader {
         name: "words",

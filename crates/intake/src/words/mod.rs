@@ -1,6 +1,7 @@
 //! What is said of foreign tables: heads, values, what was guessed and left out.
 
 mod columns;
+mod drawing;
 mod errors;
 pub(crate) mod notes;
 mod report;
