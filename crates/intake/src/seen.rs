@@ -150,4 +150,12 @@ pub enum Why {
     Open,
     /// A conical or free-form wall.
     NotRound,
+    /// A round room that nothing leads into.
+    Closed,
+    /// A ring in the wall of a bore, wider than the bore on both sides of it.
+    Groove,
+    /// A body of flat facets, which has no round wall.
+    Faceted,
+    /// It is written in a way that isn't read; this is its name.
+    NotRead(String),
 }
