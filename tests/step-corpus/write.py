@@ -323,10 +323,10 @@ def main():
             case(f"plate-{schema}-{'inch' if inch else 'mm'}", body, holes, schema, inch, on_surfaces=inch)
     case("plate-quarters", quartered(body), holes, "203")
     case("plate-nurbs", BRepBuilderAPI_NurbsConvert(body, True).Shape(), holes, "214", guessed=True)
-    case("plate-revolved", ShapeCustom.ConvertToRevolution_s(body), holes, "242", guessed=True)
+    case("plate-revolved", ShapeCustom.ConvertToRevolution_s(body), holes, "242")
 
     body = box(0, 0, 0, 40, 30, 6)
-    aims = [((10, 8), 30, 0, 1.0), ((20, 20), 60, 90, 0.5), ((30, 8), 75, 130, 0.6)]
+    aims = [((10, 8), 30, 0, 1.0), ((20, 14), 60, 90, 0.5), ((30, 8), 75, 130, 0.6)]
     tools, holes = [], []
     for (x, y), lean, turn, dia in aims:
         d = from_side(None, lean, turn)

@@ -109,6 +109,7 @@ impl Body {
         let Some(face) = self.faces.get(at) else {
             return false;
         };
+        let q = face.surface.aside(q, 1e-3 * face.bounds.size());
         let Some(normal) = face.surface.normal(q).map(|normal| times(normal, face.sense)) else {
             return true;
         };

@@ -64,6 +64,17 @@ impl Surface {
         }
     }
 
+    /// The point itself, or one so far beside it where it is the apex of a cone, which has no normal.
+    pub(super) fn aside(&self, q: V, far: f64) -> V {
+        match self {
+            Self::Cone { frame, slope, .. } if length(radial(frame, q)) < 1e-9 * far => {
+                let up = far.copysign(*slope);
+                along(along(q, frame.z, up), frame.x, up * slope)
+            }
+            _ => q,
+        }
+    }
+
     /// A point near it, put onto it.
     pub(super) fn onto(&self, q: V) -> Option<V> {
         match self {

@@ -166,7 +166,9 @@ impl<'b> Wall<'b> {
         corners.truncate(MOST_CORNERS);
         let around = corners.first().map(|first| first + TAU);
         let next = corners.iter().skip(1).copied().chain(around);
-        let between = corners.iter().zip(next).map(|(a, b)| turned((a + b) / 2.0));
+        // Corners above each other stand at one angle but for rounding; nothing is between them.
+        let pairs = corners.iter().zip(next).filter(|(a, b)| *b - **a > 1e-6);
+        let between = pairs.map(|(a, b)| turned((a + b) / 2.0));
         let mut angles: Vec<f64> = even.chain(between).collect();
         angles.sort_by(f64::total_cmp);
         angles.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
