@@ -10,9 +10,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use quillbore_intake::seen::{
-    Guessed, Seen, SeenEnd, SeenHole, SeenSurface, SurfaceKind, Why,
-};
+use quillbore_intake::seen::{Guessed, Seen, SeenEnd, SeenHole, SeenSurface, SurfaceKind, Why};
 use quillbore_intake::step;
 use serde_json::Value;
 
@@ -27,11 +25,19 @@ fn every_hole_of_the_corpus_is_found_and_nothing_else() {
     let (mut files, mut holes) = (0, 0);
     for path in corpus() {
         let truth = truth(&path);
-        let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
+        let name = path
+            .file_stem()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
         files += 1;
         holes += list(&truth["holes"]).len();
         match step::read(&fs::read(&path).expect("a file"), &|| false) {
-            Ok(seen) => wrong.extend(against(&seen, &truth).iter().map(|what| format!("{name}: {what}"))),
+            Ok(seen) => wrong.extend(
+                against(&seen, &truth)
+                    .iter()
+                    .map(|what| format!("{name}: {what}")),
+            ),
             Err(error) => wrong.push(format!("{name}: {error}")),
         }
     }
@@ -43,8 +49,9 @@ fn corpus() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/step-corpus");
     let entries = fs::read_dir(folder).expect("a folder");
     let paths = entries.map(|entry| entry.expect("a file").path());
-    let mut steps: Vec<PathBuf> =
-        paths.filter(|path| path.extension().is_some_and(|end| end == "step")).collect();
+    let mut steps: Vec<PathBuf> = paths
+        .filter(|path| path.extension().is_some_and(|end| end == "step"))
+        .collect();
     steps.sort();
     steps
 }
@@ -73,10 +80,16 @@ fn against(seen: &Seen, truth: &Value) -> Vec<String> {
     if seen.unit_mm.is_none_or(|seen| (seen - unit).abs() > 1e-9) {
         wrong.push(format!("unit {:?}", seen.unit_mm));
     }
-    let mut refused: Vec<&str> = seen.refused.iter().map(|refused| code(&refused.why)).collect();
+    let mut refused: Vec<&str> = seen
+        .refused
+        .iter()
+        .map(|refused| code(&refused.why))
+        .collect();
     refused.sort_unstable();
-    let expected: Vec<&str> =
-        list(&truth["refused"]).iter().map(|why| why.as_str().expect("a word")).collect();
+    let expected: Vec<&str> = list(&truth["refused"])
+        .iter()
+        .map(|why| why.as_str().expect("a word"))
+        .collect();
     if refused != expected {
         wrong.push(format!("refused {:?}", seen.refused));
     }
@@ -107,14 +120,19 @@ fn against(seen: &Seen, truth: &Value) -> Vec<String> {
 fn is_at(found: &SeenHole, truth: &Value) -> bool {
     let (entry, axis) = (point(&truth["entry"]), point(&truth["axis"]));
     let depth = number(&truth["on_axis"]);
-    let size = 1.0 + entry.iter().fold(0.0, |most: f64, part| most.max(part.abs()));
+    let size = 1.0
+        + entry
+            .iter()
+            .fold(0.0, |most: f64, part| most.max(part.abs()));
     let same = distance(found.entry, entry) < SHARE * size && distance(found.axis, axis) < SHARE;
     let other_entry = [0, 1, 2].map(|at| entry[at] + depth * axis[at]);
     let other = truth["either_way"].as_bool() == Some(true)
         && distance(found.entry, other_entry) < SHARE * size
         && distance(found.axis, axis.map(|part| -part)) < SHARE;
     let dia = number(&truth["dia"]);
-    let group = truth["group"].as_str().is_none_or(|group| group == found.group);
+    let group = truth["group"]
+        .as_str()
+        .is_none_or(|group| group == found.group);
     (found.diameter - dia).abs() < SHARE * dia && (same || other) && group
 }
 
@@ -153,15 +171,22 @@ fn hole_against(found: &SeenHole, truth: &Value, whole: &Value) -> Vec<String> {
     if !near(found.behind, behind) {
         wrong.push(format!("behind {:?} for {truth}", found.behind));
     }
-    let recess = truth["recess"].as_array().map(|pair| [number(&pair[0]), number(&pair[1])]);
+    let recess = truth["recess"]
+        .as_array()
+        .map(|pair| [number(&pair[0]), number(&pair[1])]);
     let same = match (found.recess, recess) {
-        (Some(found), Some(truth)) => distance([found[0], found[1], 0.0], [truth[0], truth[1], 0.0]) < DEPTH,
+        (Some(found), Some(truth)) => {
+            distance([found[0], found[1], 0.0], [truth[0], truth[1], 0.0]) < DEPTH
+        }
         (found, truth) => found.is_none() && truth.is_none(),
     };
     if !same {
         wrong.push(format!("recess {:?} for {truth}", found.recess));
     }
-    let guessed = found.guessed.iter().any(|guess| matches!(guess, Guessed::NotQuiteRound(_)));
+    let guessed = found
+        .guessed
+        .iter()
+        .any(|guess| matches!(guess, Guessed::NotQuiteRound(_)));
     if guessed != patches {
         wrong.push(format!("guessed {:?} for {truth}", found.guessed));
     }
@@ -176,7 +201,9 @@ fn near(found: Option<f64>, truth: Option<f64>) -> bool {
 }
 
 fn is_surface(seen: Option<SeenSurface>, truth: &Value) -> bool {
-    let Some(seen) = seen else { return truth.is_null() };
+    let Some(seen) = seen else {
+        return truth.is_null();
+    };
     if truth.is_null() || (seen.tilt_deg - number(&truth["tilt"])).abs() > 0.01 {
         return false;
     }
@@ -188,7 +215,11 @@ fn is_surface(seen: Option<SeenSurface>, truth: &Value) -> bool {
         SurfaceKind::Other => ("other", None),
     };
     let same = lengths.is_none_or(|(radius, offset)| {
-        let apart = [radius - number(&truth["radius"]), offset - number(&truth["offset"]), 0.0];
+        let apart = [
+            radius - number(&truth["radius"]),
+            offset - number(&truth["offset"]),
+            0.0,
+        ];
         distance(apart, [0.0; 3]) < 1e-6 * radius
     });
     truth["kind"] == kind && same

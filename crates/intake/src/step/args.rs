@@ -228,9 +228,13 @@ impl<'a> Args<'a> {
                 (Token::Word(&behind[..length]), length + 2)
             }
             b'+' | b'-' | b'0'..=b'9' => {
-                let sign = |byte: &u8| matches!(byte, b'0'..=b'9' | b'.' | b'+' | b'-' | b'E' | b'e');
+                let sign =
+                    |byte: &u8| matches!(byte, b'0'..=b'9' | b'.' | b'+' | b'-' | b'E' | b'e');
                 let length = run(self.rest, sign);
-                (real(&self.rest[..length]).map_or(Token::Other, Token::Number), length)
+                (
+                    real(&self.rest[..length]).map_or(Token::Other, Token::Number),
+                    length,
+                )
             }
             _ => match word(self.rest).len() {
                 0 => (Token::Other, 1),

@@ -31,6 +31,8 @@ pub(super) struct Face {
     pub(super) shell: usize,
     /// Its edges, each as it is run through with the face to its left.
     pub(super) rim: Vec<Use>,
+    /// Finds the edges near a point, of a face with many.
+    pub(super) rim_tree: Option<Tree>,
     /// What it lies within.
     pub(super) bounds: Bounds,
     /// How far from a cylinder a free form is, of one that was told to be one.
@@ -57,8 +59,8 @@ pub(super) struct Edge {
     pub(super) arc: Arc,
     /// Points along it.
     pub(super) points: Vec<V>,
-    /// The faces that it is an edge of.
-    pub(super) faces: Vec<usize>,
+    /// The faces that it is an edge of, and whether each runs through it from its beginning to its end.
+    pub(super) faces: Vec<(usize, bool)>,
 }
 
 /// Where a ray meets a body.
@@ -110,11 +112,18 @@ impl Body {
             return false;
         };
         let q = face.surface.aside(q, 1e-3 * face.bounds.size());
-        let Some(normal) = face.surface.normal(q).map(|normal| times(normal, face.sense)) else {
+        let Some(normal) = face
+            .surface
+            .normal(q)
+            .map(|normal| times(normal, face.sense))
+        else {
             return true;
         };
         let (mut nearest, mut side, mut any) = (f64::INFINITY, 0.0, false);
-        for used in face.rim.iter().filter(|used| !used.seam) {
+        let mut ask = |used: &Use| {
+            if used.seam {
+                return nearest;
+            }
             let edge = &self.edges[used.edge];
             any = true;
             for pair in edge.points.windows(2) {
@@ -123,17 +132,32 @@ impl Body {
                 let share = (dot(sub(q, a), way) / dot(way, way)).clamp(0.0, 1.0);
                 let off = sub(q, add(a, times(way, share)));
                 let away = length(off);
-                if !(away <= nearest * (1.0 + 1e-9)) {
+                if away.is_nan() || away > nearest * (1.0 + 1e-9) {
                     continue;
                 }
-                let way = if used.along { way } else { way.map(|part| -part) };
+                let way = if used.along {
+                    way
+                } else {
+                    way.map(|part| -part)
+                };
                 let Some(left) = unit(cross(normal, way)) else {
                     continue;
                 };
                 // At a corner both edges speak.
-                let before = if away < nearest * (1.0 - 1e-9) { 0.0 } else { side };
+                let before = if away < nearest * (1.0 - 1e-9) {
+                    0.0
+                } else {
+                    side
+                };
                 (nearest, side) = (away.min(nearest), before + dot(off, left));
             }
+            nearest
+        };
+        match &face.rim_tree {
+            Some(tree) => tree.near(q, |at| face.rim.get(at).map_or(f64::INFINITY, &mut ask)),
+            None => face.rim.iter().for_each(|used| {
+                ask(used);
+            }),
         }
         let touched = nearest <= 1e-6 * face.bounds.size();
         !any || touched || side > 0.0
@@ -147,19 +171,22 @@ impl Body {
     }
 
     /// The direction from an edge into a face, square to the edge, where `s` of the edge lies behind.
-    pub(super) fn into_face(&self, at: usize, edge: usize, s: f64) -> Option<V> {
+    pub(super) fn way_into(&self, at: usize, edge: usize, s: f64) -> Option<V> {
         let face = self.faces.get(at)?;
-        let used = face.rim.iter().find(|used| used.edge == edge)?;
-        let arc = &self.edges.get(edge)?.arc;
+        let Edge { arc, faces, .. } = self.edges.get(edge)?;
+        let (_, along) = faces.iter().find(|(face, _)| *face == at)?;
         let normal = times(face.surface.normal(arc.at(s))?, face.sense);
         let way = arc.slope(s);
-        let way = if used.along { way } else { way.map(|part| -part) };
+        let way = if *along { way } else { way.map(|part| -part) };
         unit(cross(normal, way))
     }
 
     /// The other face at an edge.
     pub(super) fn other_face(&self, edge: usize, than: usize) -> Option<usize> {
         let faces = &self.edges.get(edge)?.faces;
-        faces.iter().copied().find(|face| *face != than)
+        faces
+            .iter()
+            .map(|(face, _)| *face)
+            .find(|face| *face != than)
     }
 }

@@ -59,12 +59,18 @@ impl Curve {
     pub(super) fn at(&self, t: f64) -> (V, V) {
         match self {
             Self::Line { p, d } => (along(*p, *d, t), *d),
-            Self::Ellipse { frame, half: [a, b] } => {
+            Self::Ellipse {
+                frame,
+                half: [a, b],
+            } => {
                 let (sin, cos) = (libm::sin(t), libm::cos(t));
                 let slope = add(times(frame.x, -a * sin), times(frame.y, b * cos));
                 (frame.at(a * cos, b * sin, 0.0), slope)
             }
-            Self::Hyperbola { frame, half: [a, b] } => {
+            Self::Hyperbola {
+                frame,
+                half: [a, b],
+            } => {
                 let (sinh, cosh) = (libm::sinh(t), libm::cosh(t));
                 let slope = add(times(frame.x, a * sinh), times(frame.y, b * cosh));
                 (frame.at(a * cosh, b * sinh, 0.0), slope)
@@ -108,7 +114,8 @@ impl Curve {
             Self::Chain(points) if same => {
                 (from, to) = (0.0, (points.len() - 1) as f64);
             }
-            Self::Line { .. } | Self::Hyperbola { .. } | Self::Parabola { .. } | Self::Chain(_) => {}
+            Self::Line { .. } | Self::Hyperbola { .. } | Self::Parabola { .. } | Self::Chain(_) => {
+            }
         }
         let (from, to) = if along_it { (from, to) } else { (to, from) };
         let fits = from.is_finite() && to.is_finite() && from != to;
@@ -123,11 +130,17 @@ impl Curve {
     pub(super) fn nearest(&self, q: V) -> f64 {
         match self {
             Self::Line { p, d } => dot(sub(q, *p), *d),
-            Self::Ellipse { frame, half: [a, b] } => {
+            Self::Ellipse {
+                frame,
+                half: [a, b],
+            } => {
                 let [x, y, _] = frame.coordinates(q);
                 libm::atan2(y / b, x / a)
             }
-            Self::Hyperbola { frame, half: [_, b] } => libm::asinh(frame.coordinates(q)[1] / b),
+            Self::Hyperbola {
+                frame,
+                half: [_, b],
+            } => libm::asinh(frame.coordinates(q)[1] / b),
             Self::Parabola { frame, focal } => frame.coordinates(q)[1] / (2.0 * focal),
             Self::Spline(spline) => {
                 let (pieces, degree) = spline.knots().pieces();
@@ -156,7 +169,7 @@ impl Curve {
             let (p, slope) = self.at(best.1);
             let t = (best.1 + dot(sub(q, p), slope) / dot(slope, slope)).clamp(from, to);
             let away = distance(self.at(t).0, q);
-            if !(away < best.0) {
+            if away.is_nan() || away >= best.0 {
                 break;
             }
             best = (away, t);
@@ -200,7 +213,9 @@ impl Arc {
     /// Points along it from end to end.
     pub(super) fn points(&self) -> Option<Vec<V>> {
         let count = self.pieces();
-        let points: Vec<V> = (0..=count).map(|at| self.at(at as f64 / count as f64)).collect();
+        let points: Vec<V> = (0..=count)
+            .map(|at| self.at(at as f64 / count as f64))
+            .collect();
         points.iter().all(|p| is_finite(*p)).then_some(points)
     }
 }
@@ -225,7 +240,10 @@ fn chain(points: &[V], t: f64) -> (V, V) {
 /// The axis and the radius of a circle.
 pub(super) fn circle_of(curve: &Curve) -> Option<(Frame, f64)> {
     match curve {
-        Curve::Ellipse { frame, half: [a, b] } if a == b => Some((*frame, *a)),
+        Curve::Ellipse {
+            frame,
+            half: [a, b],
+        } if a == b => Some((*frame, *a)),
         _ => None,
     }
 }

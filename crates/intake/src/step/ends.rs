@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::body::Body;
 use super::rings::Ring;
 use super::surface::Surface;
-use super::vector::{V, add, along, cross, dot, length, sub, times};
+use super::vector::{Bounds, V, add, along, cross, dot, length, sub, times};
 use super::wall::{Axis, Wall, Way};
 use crate::seen::{SeenSurface, SurfaceKind};
 
@@ -47,7 +47,9 @@ impl Bore<'_> {
         let sign = if which == 0 { -1.0 } else { 1.0 };
         let mut lines: BTreeMap<usize, (usize, usize)> = BTreeMap::new();
         for (_, ends) in &ring.lines {
-            let Some(crossing) = ends.get(which) else { continue };
+            let Some(crossing) = ends.get(which) else {
+                continue;
+            };
             lines.entry(crossing.edge).or_insert((crossing.face, 0)).1 += 1;
         }
         let (mut open, mut closed) = (0, 0);
@@ -88,7 +90,7 @@ impl Bore<'_> {
         };
         let p = arc.at(0.5);
         let radial = self.axis.radial(p);
-        if let Some(into) = self.body.into_face(face, edge, 0.5) {
+        if let Some(into) = self.body.way_into(face, edge, 0.5) {
             let out = dot(into, radial) / length(radial);
             if out.abs() > 1e-3 {
                 return out > 0.0;
@@ -101,7 +103,9 @@ impl Bore<'_> {
             }
         }
         let rim = &self.body.faces[face].rim;
-        let points = rim.iter().flat_map(|used| &self.body.edges[used.edge].points);
+        let points = rim
+            .iter()
+            .flat_map(|used| &self.body.edges[used.edge].points);
         let away = points.map(|q| length(self.axis.radial(*q)) - self.radius);
         away.sum::<f64>() > 0.0
     }
@@ -164,7 +168,7 @@ impl Bore<'_> {
             widest = wide.fold(widest, f64::max);
             let mut beyond = BTreeSet::new();
             for edge in &next {
-                let mut at_edge = self.body.edges[*edge].faces.iter();
+                let mut at_edge = self.body.edges[*edge].faces.iter().map(|(face, _)| *face);
                 beyond.extend(at_edge.find(|face| !outer.contains(face)));
             }
             faces.append(&mut outer);
@@ -220,6 +224,9 @@ impl Bore<'_> {
         } else {
             return None;
         };
+        if way == Way::Outward && !self.is_centered(&all) {
+            return None;
+        }
         let wall = Wall::new(self.body, self.axis, &all, way);
         let next = match way {
             Way::Outward => wall.last_edges(1.0),
@@ -237,7 +244,7 @@ impl Bore<'_> {
             let leads_out = next.iter().all(|edge| {
                 let beyond = self.body.other_face(*edge, first);
                 let beyond = beyond.filter(|face| !faces.contains(face));
-                let into = beyond.and_then(|face| self.body.into_face(face, *edge, 0.5));
+                let into = beyond.and_then(|face| self.body.way_into(face, *edge, 0.5));
                 into.is_some_and(|into| sign * dot(into, self.axis.d) > 1e-3)
             });
             if !(round && leads_out) {
@@ -245,6 +252,16 @@ impl Bore<'_> {
             }
         }
         Some(next)
+    }
+
+    /// Whether some faces lie evenly about the axis, as the floor of a step does.
+    fn is_centered(&self, faces: &[usize]) -> bool {
+        let mut all = Bounds::EMPTY;
+        faces
+            .iter()
+            .for_each(|face| all.join(&self.body.faces[*face].bounds));
+        let center = times(add(all.low, all.high), 0.5);
+        length(self.axis.radial(center)) <= 1e-3 * all.size()
     }
 
     /// Where the axis goes through the surface that a ring opens into, and what surface that is.
@@ -260,7 +277,9 @@ impl Bore<'_> {
         for face in faces {
             let surface = &self.body.faces[*face].surface;
             let known = |other: &usize| {
-                self.body.faces[*other].surface.is_same(surface, self.within)
+                self.body.faces[*other]
+                    .surface
+                    .is_same(surface, self.within)
             };
             if !different.iter().any(known) {
                 different.insert(*face);
@@ -273,9 +292,10 @@ impl Bore<'_> {
         };
         let (t, face) = found.unwrap_or((mean, *different.first().unwrap_or(&0)));
         let met = along(self.axis.p, self.axis.d, t);
-        let coaxial = self.body.faces[face].surface.axis().is_some_and(|frame| {
-            self.axis.is_same(frame.origin, frame.z, self.within)
-        });
+        let coaxial = self.body.faces[face]
+            .surface
+            .axis()
+            .is_some_and(|frame| self.axis.is_same(frame.origin, frame.z, self.within));
         let tilt = if coaxial {
             0.0
         } else if found.is_none() {
@@ -328,11 +348,14 @@ impl Bore<'_> {
             let t = ends.get(which)?.t;
             let heights = faces.iter().filter_map(|face| {
                 let heights = self.goes_out(*face, p, sign);
-                heights.into_iter().min_by(|a, b| (a - t).abs().total_cmp(&(b - t).abs()))
+                heights
+                    .into_iter()
+                    .min_by(|a, b| (a - t).abs().total_cmp(&(b - t).abs()))
             });
-            let (low, high) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
-                (low.min(at), high.max(at))
-            });
+            let (low, high) = heights
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
+                    (low.min(at), high.max(at))
+                });
             if low <= high {
                 first += (t - low).abs();
                 last += (t - high).abs();

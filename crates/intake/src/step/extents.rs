@@ -26,8 +26,15 @@ pub(super) fn reach(body: &Body, motion: &Motion) -> Vec<V> {
     let mut points = Vec::new();
     for edge in &body.edges {
         points.extend(edge.points.iter().map(|p| motion.point(*p)));
-        if let Curve::Ellipse { frame, half: [a, b] } = &edge.arc.curve {
-            let (low, high) = (edge.arc.from.min(edge.arc.to), edge.arc.from.max(edge.arc.to));
+        if let Curve::Ellipse {
+            frame,
+            half: [a, b],
+        } = &edge.arc.curve
+        {
+            let (low, high) = (
+                edge.arc.from.min(edge.arc.to),
+                edge.arc.from.max(edge.arc.to),
+            );
             for way in ways {
                 let most = libm::atan2(b * dot(frame.y, way), a * dot(frame.x, way));
                 let there = most + TAU * libm::ceil((low - most) / TAU);
@@ -48,9 +55,10 @@ pub(super) fn reach(body: &Body, motion: &Motion) -> Vec<V> {
 /// Points of a face's surface that may lie further out than the face's edges.
 fn bulges(face: &Face, ways: &[V]) -> Vec<V> {
     match &face.surface {
-        Surface::Ball { frame, radius } => {
-            ways.iter().map(|way| add(frame.origin, times(*way, *radius))).collect()
-        }
+        Surface::Ball { frame, radius } => ways
+            .iter()
+            .map(|way| add(frame.origin, times(*way, *radius)))
+            .collect(),
         Surface::Ring {
             frame,
             major,
@@ -78,12 +86,17 @@ pub(super) fn flat_outline(
 ) -> Option<Vec<Vec<[f64; 2]>>> {
     let near = 1e-6 * bounds.size();
     for (at, face) in body.faces.iter().enumerate() {
-        let Surface::Plane(frame) = &face.surface else { continue };
+        let Surface::Plane(frame) = &face.surface else {
+            continue;
+        };
         if motion.direction(frame.z)[2].abs() < 1.0 - 1e-9 {
             continue;
         }
         let mut whole = Bounds::EMPTY;
-        let edges = face.rim.iter().flat_map(|used| &body.edges[used.edge].points);
+        let edges = face
+            .rim
+            .iter()
+            .flat_map(|used| &body.edges[used.edge].points);
         edges.for_each(|p| whole.take(motion.point(*p)));
         let same = |at: usize| {
             (whole.low[at] - bounds.low[at]).abs() <= near
@@ -114,10 +127,15 @@ fn rims(body: &Body, at: usize, motion: &Motion, holes: &BTreeSet<usize>) -> Vec
             ring.extend(seen);
         }
         let mouth = rim.iter().all(|used| {
-            body.other_face(used.edge, at).is_some_and(|other| holes.contains(&other))
+            body.other_face(used.edge, at)
+                .is_some_and(|other| holes.contains(&other))
         });
         let next = ring.iter().cycle().skip(1);
-        let area = ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - a[1] * b[0]).sum::<f64>();
+        let area = ring
+            .iter()
+            .zip(next)
+            .map(|(a, b)| a[0] * b[1] - a[1] * b[0])
+            .sum::<f64>();
         if !mouth && ring.len() > 2 {
             rims.push((area.abs(), ring));
         }
@@ -148,5 +166,9 @@ pub(super) fn around(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
     };
     let mut outline = half(&mut points.iter().copied());
     outline.extend(half(&mut points.iter().rev().copied()));
-    if outline.len() < 3 { Vec::new() } else { outline }
+    if outline.len() < 3 {
+        Vec::new()
+    } else {
+        outline
+    }
 }

@@ -55,8 +55,12 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
         }
     }
     for cone in walls.tapers {
-        let free: Vec<usize> =
-            cone.faces.iter().copied().filter(|face| !found.faces.contains(face)).collect();
+        let free: Vec<usize> = cone
+            .faces
+            .iter()
+            .copied()
+            .filter(|face| !found.faces.contains(face))
+            .collect();
         let unrolled = Wall::new(body, cone.axis, &free, Way::Along);
         let Rings { rings, open } = rings(&unrolled);
         if open || !rings.is_empty() {
@@ -76,7 +80,9 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
 fn joined(pieces: Vec<Piece>) -> Vec<Vec<Piece>> {
     let mut bores: Vec<Vec<Piece>> = Vec::new();
     for piece in pieces {
-        let last = bores.last_mut().and_then(|bore| bore.last().map(|last| last.goes_on(&piece)));
+        let last = bores
+            .last_mut()
+            .and_then(|bore| bore.last().map(|last| last.goes_on(&piece)));
         match bores.last_mut() {
             Some(bore) if last == Some(true) => bore.push(piece),
             _ => bores.push(vec![piece]),
@@ -118,7 +124,9 @@ impl Bore<'_> {
         for a in [-1.0, -0.5, 0.0, 0.5, 1.0] {
             for b in [-1.0, -0.5, 0.0, 0.5, 1.0] {
                 for c in [-1.0, -0.5, 0.0, 0.5, 1.0] {
-                    let Some(way) = unit([a, b + 0.013, c + 0.029]) else { continue };
+                    let Some(way) = unit([a, b + 0.013, c + 0.029]) else {
+                        continue;
+                    };
                     let edge = [a, b, c].iter().any(|part: &f64| part.abs() > 0.9);
                     if !edge || dot(way, out) < 0.17 {
                         continue;
@@ -158,7 +166,11 @@ impl Found {
                 let sign = if which == 0 { -1.0 } else { 1.0 };
                 met[which].is_none_or(|t| (t - ends[which].t) * sign > bore.within)
             };
-            let why = if goes_on(0) || goes_on(1) { Why::Groove } else { Why::Closed };
+            let why = if goes_on(0) || goes_on(1) {
+                Why::Groove
+            } else {
+                Why::Closed
+            };
             self.refuse(bore.body, &own.iter().copied().collect::<Vec<_>>(), why);
             return;
         }
@@ -174,13 +186,21 @@ impl Found {
         });
         let entry = entry_of(ends, &behind, shut_in, bore.axis.d);
         let exit = 1 - entry;
-        let axis = if entry == 0 { bore.axis.d } else { times(bore.axis.d, -1.0) };
+        let axis = if entry == 0 {
+            bore.axis.d
+        } else {
+            times(bore.axis.d, -1.0)
+        };
         let exit_end = ends[exit];
-        let off_round = faces.iter().filter_map(|face| bore.body.faces[*face].off_round);
+        let off_round = faces
+            .iter()
+            .filter_map(|face| bore.body.faces[*face].off_round);
         let off_round = off_round.fold(None, |most: Option<f64>, off| {
             Some(most.map_or(off, |most| most.max(off)))
         });
-        let from = own.iter().map(|face| format!("#{}", bore.body.faces[*face].number));
+        let from = own
+            .iter()
+            .map(|face| format!("#{}", bore.body.faces[*face].number));
         self.holes.push(SeenHole {
             diameter: 2.0 * bore.radius,
             entry: along(bore.axis.p, bore.axis.d, ends[entry].t),
@@ -208,7 +228,12 @@ impl Found {
 fn entry_of(ends: [&End; 2], behind: &[Option<f64>; 2], shut_in: [bool; 2], d: V) -> usize {
     let rank = |which: usize| {
         let end = ends[which];
-        (!end.open, shut_in[which], behind[which].is_some(), end.recess.is_none())
+        (
+            !end.open,
+            shut_in[which],
+            behind[which].is_some(),
+            end.recess.is_none(),
+        )
     };
     match rank(0).cmp(&rank(1)) {
         std::cmp::Ordering::Less => 0,
@@ -239,12 +264,21 @@ fn depth(wall: &Wall<'_>, first: &Piece, last: &Piece, ends: [&End; 2]) -> SeenD
     let slack = 0.1 * (begin[1] - begin[0]).max(end[1] - end[0]) + 1e-9;
     let anywhere = |angle: f64| {
         let crossings = wall.crossings(angle);
-        let from = crossings.iter().find(|crossing| crossing.t >= begin[0] - slack)?;
-        let to = crossings.iter().rev().find(|crossing| crossing.t <= end[1] + slack)?;
+        let from = crossings
+            .iter()
+            .find(|crossing| crossing.t >= begin[0] - slack)?;
+        let to = crossings
+            .iter()
+            .rev()
+            .find(|crossing| crossing.t <= end[1] + slack)?;
         Some(to.t - from.t).filter(|length| *length > 0.0)
     };
-    let most = (0..count).max_by(|a, b| length(*a).total_cmp(&length(*b))).unwrap_or(0);
-    let least = (0..count).min_by(|a, b| length(*a).total_cmp(&length(*b))).unwrap_or(0);
+    let most = (0..count)
+        .max_by(|a, b| length(*a).total_cmp(&length(*b)))
+        .unwrap_or(0);
+    let least = (0..count)
+        .min_by(|a, b| length(*a).total_cmp(&length(*b)))
+        .unwrap_or(0);
     let wavy = length(most) - length(least) > 1e-9 * length(most).abs();
     let best = |at: usize, sign: f64| {
         if !wavy {
@@ -254,7 +288,9 @@ fn depth(wall: &Wall<'_>, first: &Piece, last: &Piece, ends: [&End; 2]) -> SeenD
         let after = angle((at + 1) % count);
         let aside = |other: f64| super::wall::turned(other - angle(at));
         let around = [angle(at) + aside(before), angle(at) + aside(after)];
-        let found = furthest(around, |angle| anywhere(angle).map_or(f64::MIN, |length| sign * length));
+        let found = furthest(around, |angle| {
+            anywhere(angle).map_or(f64::MIN, |length| sign * length)
+        });
         sign * found.max(sign * length(at))
     };
     SeenDepth {
@@ -288,13 +324,18 @@ fn furthest([mut low, mut high]: [f64; 2], of: impl Fn(f64) -> f64) -> f64 {
 /// The faces of a bore's own wall.
 fn own_faces(pieces: &[Piece]) -> BTreeSet<usize> {
     let lines = pieces.iter().flat_map(|piece| &piece.ring.lines);
-    lines.flat_map(|(_, ends)| ends.iter().map(|crossing| crossing.face)).collect()
+    lines
+        .flat_map(|(_, ends)| ends.iter().map(|crossing| crossing.face))
+        .collect()
 }
 
 /// True where a round face's surface points toward its axis from the material.
 pub(super) fn is_hollow(body: &Body, face: usize) -> bool {
     let face = &body.faces[face];
-    let round = matches!(face.surface, Surface::Cylinder { .. } | Surface::Cone { .. });
+    let round = matches!(
+        face.surface,
+        Surface::Cylinder { .. } | Surface::Cone { .. }
+    );
     round && face.sense * face.outward < 0.0
 }
 

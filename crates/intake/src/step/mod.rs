@@ -104,7 +104,9 @@ impl Reader<'_, '_> {
         alone: bool,
         cancel: &dyn Fn() -> bool,
     ) -> Result<(), StepError> {
-        let Some(first) = places.first() else { return Ok(()) };
+        let Some(first) = places.first() else {
+            return Ok(());
+        };
         if cancel() {
             return Err(StepError::Stopped);
         }
@@ -139,13 +141,14 @@ impl Reader<'_, '_> {
     /// Takes a body up at one of its places.
     fn take(&mut self, body: &Body, found: &Found, place: &Placed, alone: bool) {
         let motion = &place.motion;
-        let holes = found.holes.iter().map(|hole| moved(hole, motion, &place.name));
+        let holes = found
+            .holes
+            .iter()
+            .map(|hole| moved(hole, motion, &place.name));
         self.seen.holes.extend(holes);
         let reach = reach(body, motion);
         reach.iter().for_each(|p| self.bounds.take(*p));
-        if alone
-            && let Some(outline) = flat_outline(body, motion, &self.bounds, &found.faces)
-        {
+        if alone && let Some(outline) = flat_outline(body, motion, &self.bounds, &found.faces) {
             self.seen.outline = outline;
             return;
         }
@@ -198,7 +201,9 @@ fn moved(hole: &SeenHole, motion: &Motion, group: &str) -> SeenHole {
         begins: hole.begins.map(surface),
         leaves: hole.leaves.map(surface),
         behind: hole.behind.map(|behind| behind * scale),
-        recess: hole.recess.map(|recess| recess.map(|length| length * scale)),
+        recess: hole
+            .recess
+            .map(|recess| recess.map(|length| length * scale)),
         group: group.to_owned(),
         ..hole.clone()
     }

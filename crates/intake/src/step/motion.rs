@@ -107,8 +107,12 @@ impl Motion {
         let complex = file.name(number).is_empty();
         // Alone it says all; in parts the axes and the third axis stand apart.
         let basis = file.args(number, "CARTESIAN_TRANSFORMATION_OPERATOR");
-        let mut args = if complex { basis } else { whole.map(|args| args.skip(1)) }
-            .ok_or_else(missing)?;
+        let mut args = if complex {
+            basis
+        } else {
+            whole.map(|args| args.skip(1))
+        }
+        .ok_or_else(missing)?;
         // Some writers repeat name and description in front.
         let mut axes: [Option<V>; 3] = [None; 3];
         let read = |args: &mut super::args::Args<'_>| {
@@ -120,7 +124,10 @@ impl Motion {
         }
         axes[0] = read(&mut args);
         axes[1] = read(&mut args);
-        let origin = args.reference().and_then(|at| point(file, at)).ok_or_else(missing)?;
+        let origin = args
+            .reference()
+            .and_then(|at| point(file, at))
+            .ok_or_else(missing)?;
         let scale = args.real().unwrap_or(1.0);
         axes[2] = match whole {
             Some(mut third) if complex => read(&mut third),
@@ -133,7 +140,11 @@ impl Motion {
         let frame = Frame::of([0.0; 3], z.unwrap_or([0.0, 0.0, 1.0]), axes[0]);
         // A second axis against the hand of the two others mirrors.
         let mirrored = axes[1].is_some_and(|second| dot(second, frame.y) < 0.0);
-        let y = if mirrored { times(frame.y, -1.0) } else { frame.y };
+        let y = if mirrored {
+            times(frame.y, -1.0)
+        } else {
+            frame.y
+        };
         Ok(Self {
             turn: [frame.x, y, frame.z],
             scale,
@@ -177,7 +188,11 @@ impl Motion {
     /// True where every number of it is one.
     pub(super) fn is_finite(&self) -> bool {
         let lengths = self.scale.is_finite() && is_finite(self.shift);
-        lengths && self.turn.iter().all(|axis| (length(*axis) - 1.0).abs() < 1e-6)
+        lengths
+            && self
+                .turn
+                .iter()
+                .all(|axis| (length(*axis) - 1.0).abs() < 1e-6)
     }
 }
 

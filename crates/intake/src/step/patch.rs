@@ -166,7 +166,9 @@ impl Patch {
                 let at = a * row + b;
                 let corners = [at, at + 1, at + row + 1, at + row].map(|at| self.net[at]);
                 let half = [[0, 1, 2], [0, 2, 3]];
-                let hit = half.iter().find_map(|three| triangle(three.map(|at| corners[at]), p, d));
+                let hit = half
+                    .iter()
+                    .find_map(|three| triangle(three.map(|at| corners[at]), p, d));
                 let Some(rough) = hit else { continue };
                 let [u, v] = self.within([
                     (a as f64 + 0.5) / self.meshes[0] as f64,
@@ -208,7 +210,11 @@ impl Patch {
     fn cut(&self, u: f64, v: f64) -> (f64, f64) {
         let [[u0, u1], [v0, v1]] = self.range;
         let turns = matches!(self.make, Make::Turned(..));
-        let u = if turns { u.rem_euclid(TAU) } else { u.clamp(u0, u1) };
+        let u = if turns {
+            u.rem_euclid(TAU)
+        } else {
+            u.clamp(u0, u1)
+        };
         (u, v.clamp(v0, v1))
     }
 

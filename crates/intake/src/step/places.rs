@@ -67,8 +67,12 @@ enum What {
 /// Every place of every body, in the file's order, and what could not be placed.
 pub(super) fn places(file: &File<'_>) -> Result<(Vec<Placed>, Vec<Refused>), StepError> {
     let mut structure = Structure::of(file);
-    let children: BTreeSet<u64> =
-        structure.parts.values().flatten().map(|part| part.child).collect();
+    let children: BTreeSet<u64> = structure
+        .parts
+        .values()
+        .flatten()
+        .map(|part| part.child)
+        .collect();
     let products: Vec<u64> = structure.shown.keys().copied().collect();
     let assemblies = structure.parts.keys().copied();
     let all: BTreeSet<u64> = products.into_iter().chain(assemblies).collect();
@@ -81,16 +85,18 @@ pub(super) fn places(file: &File<'_>) -> Result<(Vec<Placed>, Vec<Refused>), Ste
     // Products that are parts of each other have no top, and bodies may belong to no product: they are
     // shown where they stand.
     tops = all.iter().map(|product| What::Product(*product)).collect();
-    tops.extend(file.representations.iter().map(|shown| What::Representation(*shown)));
+    tops.extend(
+        file.representations
+            .iter()
+            .map(|shown| What::Representation(*shown)),
+    );
     for top in tops {
         let new = match top {
             What::Product(product) => structure
                 .shown
                 .get(&product)
                 .is_some_and(|shown| shown.iter().any(|shown| !seen.contains(shown))),
-            What::Representation(shown) => {
-                !seen.contains(&shown) && !mapped.contains(&shown)
-            }
+            What::Representation(shown) => !seen.contains(&shown) && !mapped.contains(&shown),
         };
         if new {
             structure.walk(&[top], &mut placed, &mut seen)?;
@@ -137,10 +143,17 @@ impl<'f, 'a> Structure<'f, 'a> {
             if let Some((shape, representation)) = pair
                 && let Some(product) = structure.shape_of(shape)
             {
-                structure.shown.entry(product).or_default().push(representation);
+                structure
+                    .shown
+                    .entry(product)
+                    .or_default()
+                    .push(representation);
             }
         }
-        for kind in ["SHAPE_REPRESENTATION_RELATIONSHIP", "REPRESENTATION_RELATIONSHIP"] {
+        for kind in [
+            "SHAPE_REPRESENTATION_RELATIONSHIP",
+            "REPRESENTATION_RELATIONSHIP",
+        ] {
             for related in file.of_kind(kind) {
                 let args = file.args(*related, kind).map(|args| args.skip(2));
                 let pair = args.and_then(|mut args| Some((args.reference()?, args.reference()?)));
@@ -174,7 +187,9 @@ impl<'f, 'a> Structure<'f, 'a> {
         }
         for used in file.of_kind("NEXT_ASSEMBLY_USAGE_OCCURRENCE") {
             let kind = "NEXT_ASSEMBLY_USAGE_OCCURRENCE";
-            let Some(args) = file.args(*used, kind) else { continue };
+            let Some(args) = file.args(*used, kind) else {
+                continue;
+            };
             let pair = {
                 let mut args = args.skip(3);
                 args.reference().zip(args.reference())
@@ -184,7 +199,9 @@ impl<'f, 'a> Structure<'f, 'a> {
                 continue;
             };
             // A use without a place is shown by what its parent's representation maps.
-            let Some(relation) = uses.get(used) else { continue };
+            let Some(relation) = uses.get(used) else {
+                continue;
+            };
             let mut texts = args.skip(1);
             let name = texts.text().filter(|name| !name.is_empty());
             let name = name.or_else(|| args.skip(5).text().filter(|name| !name.is_empty()));
@@ -222,13 +239,17 @@ impl<'f, 'a> Structure<'f, 'a> {
     fn related(&mut self, relation: u64, parent: u64) -> Result<Motion, NoMotion> {
         let file = self.file;
         let missing = || NoMotion::Missing(relation);
-        let pair = file.args(relation, "REPRESENTATION_RELATIONSHIP").and_then(|args| {
-            let mut args = args.skip(2);
-            Some([args.reference()?, args.reference()?])
-        });
+        let pair = file
+            .args(relation, "REPRESENTATION_RELATIONSHIP")
+            .and_then(|args| {
+                let mut args = args.skip(2);
+                Some([args.reference()?, args.reference()?])
+            });
         let pair = pair.ok_or_else(missing)?;
         let by = file.args(relation, "REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION");
-        let by = by.and_then(|mut args| args.reference()).ok_or_else(missing)?;
+        let by = by
+            .and_then(|mut args| args.reference())
+            .ok_or_else(missing)?;
         let units = pair.map(|shown| self.length(shown));
         let Some(args) = file.args(by, "ITEM_DEFINED_TRANSFORMATION") else {
             return Motion::read(file, by, units[1]);
@@ -260,16 +281,23 @@ impl<'f, 'a> Structure<'f, 'a> {
     }
 
     fn items(&self, representation: u64) -> Vec<u64> {
-        let args = self.file.args(representation, self.file.name(representation));
-        args.map(|args| args.skip(1).references()).unwrap_or_default()
+        let args = self
+            .file
+            .args(representation, self.file.name(representation));
+        args.map(|args| args.skip(1).references())
+            .unwrap_or_default()
     }
 
     /// The representations that others show as their own.
     fn mapped_ones(&self) -> BTreeSet<u64> {
         let file = self.file;
-        let items = file.representations.iter().flat_map(|shown| self.items(*shown));
+        let items = file
+            .representations
+            .iter()
+            .flat_map(|shown| self.items(*shown));
         let maps = items.filter_map(|item| file.args(item, "MAPPED_ITEM")?.skip(1).reference());
-        maps.filter_map(|map| file.args(map, "REPRESENTATION_MAP")?.skip(1).reference()).collect()
+        maps.filter_map(|map| file.args(map, "REPRESENTATION_MAP")?.skip(1).reference())
+            .collect()
     }
 
     /// Walks down from some tops and places what stands there.
@@ -306,7 +334,15 @@ impl<'f, 'a> Structure<'f, 'a> {
                         let name = joined(&here.name, &part.name);
                         let (child, by) = (part.child, part.by);
                         let motion = part.motion.clone();
-                        inner.push((What::Product(child), Part { child, motion, name, by }));
+                        inner.push((
+                            What::Product(child),
+                            Part {
+                                child,
+                                motion,
+                                name,
+                                by,
+                            },
+                        ));
                     }
                 }
                 What::Representation(shown) => self.place(shown, &here, placed, seen, &mut inner),
@@ -371,13 +407,20 @@ impl<'f, 'a> Structure<'f, 'a> {
         for shown in known {
             seen.insert(shown);
             let items = self.items(shown);
-            let solids: Vec<u64> =
-                items.iter().copied().filter(|item| is_solid(self.file.name(*item))).collect();
+            let solids: Vec<u64> = items
+                .iter()
+                .copied()
+                .filter(|item| is_solid(self.file.name(*item)))
+                .collect();
             for solid in &solids {
                 let own = self.file.args(*solid, self.file.name(*solid));
                 let own = own.and_then(|mut args| args.text()).unwrap_or_default();
                 let alone = solids.len() == 1 && !here.name.is_empty();
-                let name = if alone { here.name.clone() } else { joined(&here.name, &own) };
+                let name = if alone {
+                    here.name.clone()
+                } else {
+                    joined(&here.name, &own)
+                };
                 placed.push(Placed {
                     solid: *solid,
                     representation: shown,
@@ -386,10 +429,20 @@ impl<'f, 'a> Structure<'f, 'a> {
                 });
             }
             for item in items {
-                let Some(args) = self.file.args(item, "MAPPED_ITEM") else { continue };
+                let Some(args) = self.file.args(item, "MAPPED_ITEM") else {
+                    continue;
+                };
                 let (motion, child) = self.mapped(item, args, shown);
                 let name = here.name.clone();
-                inner.push((What::Representation(child), Part { child, motion, name, by: item }));
+                inner.push((
+                    What::Representation(child),
+                    Part {
+                        child,
+                        motion,
+                        name,
+                        by: item,
+                    },
+                ));
             }
         }
     }

@@ -52,7 +52,9 @@ pub(super) fn shells(reading: &Reading<'_, '_>, solid: u64) -> Vec<(u64, bool)> 
     let mut open: Vec<(u64, bool)> = match file.name(solid) {
         "SHELL_BASED_SURFACE_MODEL" | "FACE_BASED_SURFACE_MODEL" => {
             let args = file.args(solid, file.name(solid));
-            let shells = args.map(|args| args.skip(1).references()).unwrap_or_default();
+            let shells = args
+                .map(|args| args.skip(1).references())
+                .unwrap_or_default();
             shells.into_iter().map(|shell| (shell, true)).collect()
         }
         name => {
@@ -98,7 +100,10 @@ pub(super) fn body(
     };
     for (at, (shell, outward)) in shells.iter().enumerate() {
         let name = reading.file.name(*shell);
-        let faces = reading.file.args(*shell, name).filter(|_| name.ends_with("SHELL") || name == "CONNECTED_FACE_SET");
+        let faces = reading
+            .file
+            .args(*shell, name)
+            .filter(|_| name.ends_with("SHELL") || name == "CONNECTED_FACE_SET");
         match faces {
             Some(args) => {
                 for face in args.skip(1).references() {
@@ -170,7 +175,9 @@ impl Builder<'_, '_, '_> {
             }
             rim[from..].iter_mut().for_each(|used| used.bound = at);
         }
-        let points = rim.iter().flat_map(|used| &self.body.edges[used.edge].points);
+        let points = rim
+            .iter()
+            .flat_map(|used| &self.body.edges[used.edge].points);
         let points: Vec<V> = points.copied().collect();
         self.budget.take(file.count_of(surface))?;
         let Facing { surface, along } = match self.reading.surface(surface, &points) {
@@ -191,8 +198,8 @@ impl Builder<'_, '_, '_> {
         mark_seams(&mut rim);
         for used in &rim {
             let faces = &mut self.body.edges[used.edge].faces;
-            if !faces.contains(&at) && faces.len() < 8 {
-                faces.push(at);
+            if faces.len() < 8 && faces.iter().all(|(face, _)| *face != at) {
+                faces.push((at, used.along));
             }
         }
         self.body.faces.push(Face {
@@ -201,11 +208,26 @@ impl Builder<'_, '_, '_> {
             sense,
             outward: if outward { 1.0 } else { -1.0 },
             shell,
+            rim_tree: self.rim_tree(&rim),
             rim,
             bounds,
             off_round,
         });
         Ok(Ok(()))
+    }
+
+    /// Finds the edges near a point, of a face with more than are quickly gone through.
+    fn rim_tree(&self, rim: &[Use]) -> Option<Tree> {
+        const FEW: usize = 24;
+        let all = || {
+            rim.iter().map(|used| {
+                let mut bounds = Bounds::EMPTY;
+                let points = &self.body.edges[used.edge].points;
+                points.iter().for_each(|p| bounds.take(*p));
+                bounds
+            })
+        };
+        (rim.len() > FEW).then(|| Tree::new(&all().collect::<Vec<_>>()))
     }
 
     /// The edges of one bound.
@@ -262,8 +284,10 @@ impl Builder<'_, '_, '_> {
         rim: &mut Vec<Use>,
     ) -> Result<Result<(), Why>, StepError> {
         self.budget.take(corners.len())?;
-        let points: Result<Vec<V>, Why> =
-            corners.iter().map(|corner| self.reading.point(*corner)).collect();
+        let points: Result<Vec<V>, Why> = corners
+            .iter()
+            .map(|corner| self.reading.point(*corner))
+            .collect();
         let points = match points {
             Ok(points) => points,
             Err(why) => return Ok(Err(why)),
@@ -280,7 +304,7 @@ impl Builder<'_, '_, '_> {
                 edge: self.body.edges.len(),
                 along,
                 seam: false,
-                    bound: 0,
+                bound: 0,
             });
             self.body.edges.push(Edge {
                 arc,
@@ -334,7 +358,8 @@ impl Builder<'_, '_, '_> {
     fn vertex(&self, number: u64) -> Result<V, Why> {
         let args = self.reading.file.args(number, "VERTEX_POINT");
         let point = args.and_then(|args| args.skip(1).reference());
-        self.reading.point(point.ok_or_else(|| self.reading.missing(number))?)
+        self.reading
+            .point(point.ok_or_else(|| self.reading.missing(number))?)
     }
 }
 
@@ -368,7 +393,11 @@ fn face_bounds(surface: &Surface, points: &[V]) -> Bounds {
             }
         }
         Surface::Ball { frame, radius } => around(frame.origin, [0.0; 3], *radius, &mut bounds),
-        Surface::Ring { frame, major, minor } => {
+        Surface::Ring {
+            frame,
+            major,
+            minor,
+        } => {
             around(frame.origin, frame.z, *major, &mut bounds);
             bounds = bounds.wider(*minor);
         }
@@ -382,7 +411,11 @@ fn turn_shells(body: &mut Body, shells: usize) {
     for shell in 0..shells {
         let seen = seen_from_outside(body, shell);
         // The first is the outer one; the others are rooms in it, seen from the material.
-        let wanted = if shell == 0 || !lies_within(body, shell) { 1 } else { -1 };
+        let wanted = if shell == 0 || !lies_within(body, shell) {
+            1
+        } else {
+            -1
+        };
         if seen * wanted < 0 {
             for face in body.faces.iter_mut().filter(|face| face.shell == shell) {
                 face.outward = -face.outward;
@@ -407,18 +440,31 @@ fn lies_within(body: &Body, shell: usize) -> bool {
 fn seen_from_outside(body: &Body, shell: usize) -> i32 {
     const LOOKS: usize = 9;
     let mut found = 0;
-    let faces = body.faces.iter().enumerate().filter(|(_, face)| face.shell == shell);
+    let faces = body
+        .faces
+        .iter()
+        .enumerate()
+        .filter(|(_, face)| face.shell == shell);
     for (at, face) in faces.take(LOOKS) {
-        let Some(used) = face.rim.first() else { continue };
+        let Some(used) = face.rim.first() else {
+            continue;
+        };
         let p = body.edges[used.edge].arc.at(0.5);
-        let Some(into) = body.into_face(at, used.edge, 0.5) else { continue };
+        let Some(into) = body.way_into(at, used.edge, 0.5) else {
+            continue;
+        };
         let size = face.bounds.size();
         let inside = face.surface.onto(add(p, times(into, 1e-3 * size)));
-        let Some(inside) = inside.filter(|q| body.holds(at, *q)) else { continue };
-        let Some(out) = body.outward(at, inside) else { continue };
-        let far = 4.0 * body.faces.iter().fold(0.0, |most: f64, face| {
-            most.max(face.bounds.distance(inside) + face.bounds.size())
-        });
+        let Some(inside) = inside.filter(|q| body.holds(at, *q)) else {
+            continue;
+        };
+        let Some(out) = body.outward(at, inside) else {
+            continue;
+        };
+        let far = 4.0
+            * body.faces.iter().fold(0.0, |most: f64, face| {
+                most.max(face.bounds.distance(inside) + face.bounds.size())
+            });
         let from = add(inside, times(out, far));
         let hit = body.first_hit_of(from, times(out, -1.0), 0.0, |face| face.shell == shell);
         let normal = hit.and_then(|hit| body.outward(hit.face, add(from, times(out, -hit.t))));

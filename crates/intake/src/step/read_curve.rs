@@ -64,14 +64,19 @@ impl<'f, 'a> Reading<'f, 'a> {
     /// A length above 0.
     pub(super) fn size(&self, args: &mut Args<'_>) -> Result<f64, Why> {
         let size = args.real().map(|size| size * self.length);
-        size.filter(|size| *size > 0.0 && *size < 1e12).ok_or(Why::NotALength)
+        size.filter(|size| *size > 0.0 && *size < 1e12)
+            .ok_or(Why::NotALength)
     }
 
     /// Why what an instance names can't be had: it is not there, or it is of a kind that isn't read.
     pub(super) fn missing(&self, number: u64) -> Why {
         if self.file.has(number) {
             let name = self.file.name(number);
-            Why::NotRead(if name.is_empty() { format!("#{number}") } else { name.to_owned() })
+            Why::NotRead(if name.is_empty() {
+                format!("#{number}")
+            } else {
+                name.to_owned()
+            })
         } else {
             Why::Missing(format!("#{number}"))
         }
@@ -84,13 +89,22 @@ impl<'f, 'a> Reading<'f, 'a> {
             let name = self.file.name(number);
             let mut args = self.file.args(number, name);
             let curve = match (name, &mut args) {
-                ("SURFACE_CURVE" | "SEAM_CURVE" | "INTERSECTION_CURVE" | "BOUNDED_SURFACE_CURVE", Some(args)) => {
-                    number = args.skip(1).reference().ok_or_else(|| self.missing(number))?;
+                (
+                    "SURFACE_CURVE" | "SEAM_CURVE" | "INTERSECTION_CURVE" | "BOUNDED_SURFACE_CURVE",
+                    Some(args),
+                ) => {
+                    number = args
+                        .skip(1)
+                        .reference()
+                        .ok_or_else(|| self.missing(number))?;
                     continue;
                 }
                 ("TRIMMED_CURVE", Some(args)) => {
                     along ^= args.skip(4).flag() == Some(false);
-                    number = args.skip(1).reference().ok_or_else(|| self.missing(number))?;
+                    number = args
+                        .skip(1)
+                        .reference()
+                        .ok_or_else(|| self.missing(number))?;
                     continue;
                 }
                 ("COMPOSITE_CURVE", _) => self.composite(number)?,
@@ -105,7 +119,11 @@ impl<'f, 'a> Reading<'f, 'a> {
     fn simple(&self, number: u64) -> Result<Curve, Why> {
         let missing = || self.missing(number);
         let name = self.file.name(number);
-        if name.is_empty() || name.ends_with("_CURVE_WITH_KNOTS") || name.ends_with("BEZIER_CURVE") || name.ends_with("UNIFORM_CURVE") {
+        if name.is_empty()
+            || name.ends_with("_CURVE_WITH_KNOTS")
+            || name.ends_with("BEZIER_CURVE")
+            || name.ends_with("UNIFORM_CURVE")
+        {
             return self.spline(number);
         }
         let mut args = self.file.args(number, name).ok_or_else(missing)?.skip(1);
@@ -113,7 +131,10 @@ impl<'f, 'a> Reading<'f, 'a> {
             "LINE" => {
                 let p = self.point(args.reference().ok_or_else(missing)?)?;
                 let vector = args.reference().ok_or_else(missing)?;
-                let way = self.file.args(vector, "VECTOR").and_then(|args| args.skip(1).reference());
+                let way = self
+                    .file
+                    .args(vector, "VECTOR")
+                    .and_then(|args| args.skip(1).reference());
                 let d = way.and_then(|way| direction(self.file, way));
                 let d = d.ok_or_else(|| self.missing(vector))?;
                 Ok(Curve::Line { p, d })
@@ -141,10 +162,17 @@ impl<'f, 'a> Reading<'f, 'a> {
                 Ok(Curve::Parabola { frame, focal })
             }
             "POLYLINE" => {
-                let points: Result<Vec<V>, Why> =
-                    args.references().into_iter().map(|at| self.point(at)).collect();
+                let points: Result<Vec<V>, Why> = args
+                    .references()
+                    .into_iter()
+                    .map(|at| self.point(at))
+                    .collect();
                 let points = points?;
-                if points.len() < 2 { Err(missing()) } else { Ok(Curve::Chain(points)) }
+                if points.len() < 2 {
+                    Err(missing())
+                } else {
+                    Ok(Curve::Chain(points))
+                }
             }
             _ => Err(missing()),
         }
@@ -166,13 +194,20 @@ impl<'f, 'a> Reading<'f, 'a> {
         let knots = match knots {
             Some(mut knots) => {
                 let times = knots.reals().ok_or_else(missing)?;
-                Knots::new(degree, points.len(), &times, &knots.reals().ok_or_else(missing)?)
+                Knots::new(
+                    degree,
+                    points.len(),
+                    &times,
+                    &knots.reals().ok_or_else(missing)?,
+                )
             }
             None => self.implied(number, "CURVE", degree, points.len()),
         };
         let knots = knots.ok_or(Why::NotALength)?;
         let weights = self.file.args(number, "RATIONAL_B_SPLINE_CURVE");
-        let weights = weights.map(|mut args| args.reals().ok_or_else(missing)).transpose()?;
+        let weights = weights
+            .map(|mut args| args.reals().ok_or_else(missing))
+            .transpose()?;
         let control = self.control(&points, weights.as_deref())?;
         Ok(Curve::Spline(Box::new(SplineCurve::new(knots, control))))
     }
@@ -264,7 +299,11 @@ impl<'f, 'a> Reading<'f, 'a> {
             points.extend(piece);
         }
         points.dedup();
-        if points.len() < 2 { Err(missing()) } else { Ok(Curve::Chain(points)) }
+        if points.len() < 2 {
+            Err(missing())
+        } else {
+            Ok(Curve::Chain(points))
+        }
     }
 
     /// Points along a curve that has ends of its own.

@@ -50,7 +50,7 @@ impl Reading<'_, '_> {
                     let mut found = self.simple_surface(number, rim)?;
                     let by = if found.along { offset } else { -offset };
                     if offset != 0.0 {
-                        found.surface = moved_out(found.surface, by).ok_or_else(missing)?;
+                        found.surface = moved_out(&found.surface, by).ok_or_else(missing)?;
                     }
                     found.along ^= !along;
                     return Ok(found);
@@ -63,8 +63,17 @@ impl Reading<'_, '_> {
     fn simple_surface(&self, number: u64, rim: &[V]) -> Result<Facing, Why> {
         let missing = || self.missing(number);
         let name = self.file.name(number);
-        let same = |surface| Ok(Facing { surface, along: true });
-        if name.is_empty() || name.contains("B_SPLINE") || name.ends_with("UNIFORM_SURFACE") || name == "BEZIER_SURFACE" {
+        let same = |surface| {
+            Ok(Facing {
+                surface,
+                along: true,
+            })
+        };
+        if name.is_empty()
+            || name.contains("B_SPLINE")
+            || name.ends_with("UNIFORM_SURFACE")
+            || name == "BEZIER_SURFACE"
+        {
             let patch = self.spline_surface(number)?;
             return same(Surface::Patch(Box::new(patch)));
         }
@@ -102,7 +111,10 @@ impl Reading<'_, '_> {
             }),
             "SURFACE_OF_LINEAR_EXTRUSION" => {
                 let vector = args.reference().ok_or_else(missing)?;
-                let way = self.file.args(vector, "VECTOR").and_then(|args| args.skip(1).reference());
+                let way = self
+                    .file
+                    .args(vector, "VECTOR")
+                    .and_then(|args| args.skip(1).reference());
                 let way = way.and_then(|way| direction(self.file, way));
                 self.drawn(first, way.ok_or_else(|| self.missing(vector))?, rim)
             }
@@ -119,7 +131,9 @@ impl Reading<'_, '_> {
         let Directed { curve, along } = self.curve(curve)?;
         let facing = |surface, normal: Option<V>, at: V| {
             let own = Surface::normal(&surface, at);
-            let same = own.zip(normal).is_none_or(|(own, normal)| dot(own, normal) > 0.0);
+            let same = own
+                .zip(normal)
+                .is_none_or(|(own, normal)| dot(own, normal) > 0.0);
             Facing {
                 surface,
                 along: same == along,
@@ -144,7 +158,10 @@ impl Reading<'_, '_> {
         });
         let [low, high] = ends_of(rim.iter().map(base));
         let [curve_low, curve_high] = ends_of(on_curve);
-        let patch = Patch::new(Make::Drawn(curve, d), [ends, [low - curve_high, high - curve_low]]);
+        let patch = Patch::new(
+            Make::Drawn(curve, d),
+            [ends, [low - curve_high, high - curve_low]],
+        );
         Ok(Facing {
             surface: Surface::Patch(Box::new(patch.ok_or(Why::NotALength)?)),
             along,
@@ -164,7 +181,9 @@ impl Reading<'_, '_> {
                 let by_u = cross(axis.z, sub(p, axis.origin));
                 Some((surface.normal(p)?, unit(cross(by_u, slope))?))
             });
-            let same = normal.map(|(own, file)| dot(own, file)).find(|cos| cos.abs() > 0.5);
+            let same = normal
+                .map(|(own, file)| dot(own, file))
+                .find(|cos| cos.abs() > 0.5);
             return Ok(Facing {
                 surface,
                 along: same.is_none_or(|cos| cos > 0.0) == along,
@@ -187,7 +206,10 @@ impl Reading<'_, '_> {
             self.file.args(number, name).map(|args| args.skip(1))
         }
         .ok_or_else(missing)?;
-        let degrees = [args.whole().ok_or_else(missing)?, args.whole().ok_or_else(missing)?];
+        let degrees = [
+            args.whole().ok_or_else(missing)?,
+            args.whole().ok_or_else(missing)?,
+        ];
         let mut rows = args.list().ok_or_else(missing)?;
         let (mut points, mut row, mut count) = (Vec::new(), 0, 0);
         while !rows.is_over() {
@@ -226,7 +248,9 @@ impl Reading<'_, '_> {
             }
             Some(all)
         });
-        let weights = weights.map(|weights| weights.ok_or_else(missing)).transpose()?;
+        let weights = weights
+            .map(|weights| weights.ok_or_else(missing))
+            .transpose()?;
         let control = self.control(&points, weights.as_deref())?;
         let range = [u.range(), v.range()];
         let patch = Patch::new(Make::Spline(SplineSurface::new(u, v, control)), range);
@@ -235,28 +259,18 @@ impl Reading<'_, '_> {
 }
 
 /// The surface at a distance from another, along the other's normal.
-fn moved_out(surface: Surface, by: f64) -> Option<Surface> {
+fn moved_out(surface: &Surface, by: f64) -> Option<Surface> {
     let grown = |radius: f64| Some(radius + by).filter(|radius| *radius > 0.0);
-    Some(match surface {
-        Surface::Plane(frame) => Surface::Plane(Frame {
-            origin: along(frame.origin, frame.z, by),
-            ..frame
-        }),
-        Surface::Cylinder { frame, radius } => Surface::Cylinder {
-            frame,
-            radius: grown(radius)?,
-        },
-        Surface::Ball { frame, radius } => Surface::Ball {
-            frame,
-            radius: grown(radius)?,
-        },
-        Surface::Ring { frame, major, minor } => Surface::Ring {
-            frame,
-            major,
-            minor: grown(minor)?,
-        },
+    let mut moved = surface.clone();
+    match &mut moved {
+        Surface::Plane(frame) => frame.origin = along(frame.origin, frame.z, by),
+        Surface::Cylinder { radius, .. } | Surface::Ball { radius, .. } => {
+            *radius = grown(*radius)?;
+        }
+        Surface::Ring { minor, .. } => *minor = grown(*minor)?,
         Surface::Cone { .. } | Surface::Patch(_) => return None,
-    })
+    }
+    Some(moved)
 }
 
 /// What a line or a circle is when it is turned.
@@ -295,7 +309,9 @@ fn known_turned(curve: &Curve, axis: &Frame, rim: &[V]) -> Option<Surface> {
         });
     }
     let (frame, radius) = circle_of(curve)?;
-    if dot(frame.z, axis.z).abs() > 1e-9 || dot(frame.z, sub(frame.origin, axis.origin)).abs() > 1e-9 * radius {
+    if dot(frame.z, axis.z).abs() > 1e-9
+        || dot(frame.z, sub(frame.origin, axis.origin)).abs() > 1e-9 * radius
+    {
         return None;
     }
     let away = from_line(frame.origin, axis.origin, axis.z);

@@ -85,7 +85,10 @@ pub(super) fn rings(wall: &Wall<'_>) -> Rings {
         }
     }
     rings.sort_by(|a, b| a.mean(0).total_cmp(&b.mean(0)));
-    let covered = columns.iter().filter(|(_, spans)| !spans.is_empty()).count();
+    let covered = columns
+        .iter()
+        .filter(|(_, spans)| !spans.is_empty())
+        .count();
     let share = covered as f64 / columns.len() as f64;
     let open = rings.is_empty() && columns.len() >= LINES / 2 && share > LOOKS_LIKE_ONE;
     Rings { rings, open }
@@ -110,7 +113,10 @@ fn joined(columns: &[(f64, Vec<[Crossing; 2]>)]) -> Vec<usize> {
         let (left, right) = (&columns[at].1, &columns[next].1);
         while let (Some(x), Some(y)) = (left.get(a), right.get(b)) {
             if x[0].t < y[1].t && y[0].t < x[1].t {
-                let (one, other) = (root(&mut parent, first[at] + a), root(&mut parent, first[next] + b));
+                let (one, other) = (
+                    root(&mut parent, first[at] + a),
+                    root(&mut parent, first[next] + b),
+                );
                 parent[one.max(other)] = one.min(other);
             }
             if x[1].t < y[1].t {

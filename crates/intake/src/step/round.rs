@@ -22,7 +22,8 @@ pub(super) struct Known {
 
 /// The plane or the cylinder that a free form is.
 pub(super) fn round_patch(patch: &Patch) -> Option<Known> {
-    let sampled: Vec<(V, V)> = patch.sampled(POINTS)
+    let sampled: Vec<(V, V)> = patch
+        .sampled(POINTS)
         .filter_map(|(p, normal)| Some((p, normal?)))
         .collect();
     let (first, first_normal) = *sampled.first()?;
@@ -99,8 +100,10 @@ fn turned_to_axes(mut a: [[f64; 3]; 3]) -> (V, [V; 3]) {
             }
             for at in 0..3 {
                 (a[p][at], a[q][at]) = (c * a[p][at] - s * a[q][at], s * a[p][at] + c * a[q][at]);
-                (axes[p][at], axes[q][at]) =
-                    (c * axes[p][at] - s * axes[q][at], s * axes[p][at] + c * axes[q][at]);
+                (axes[p][at], axes[q][at]) = (
+                    c * axes[p][at] - s * axes[q][at],
+                    s * axes[p][at] + c * axes[q][at],
+                );
             }
         }
     }
@@ -112,7 +115,9 @@ fn turned_to_axes(mut a: [[f64; 3]; 3]) -> (V, [V; 3]) {
 fn circle_through(sampled: &[(V, V)], axis: V) -> Option<(V, f64)> {
     let [u, v] = across(axis);
     let count = sampled.len() as f64;
-    let mean = sampled.iter().fold([0.0; 3], |sum, (p, _)| add(sum, times(*p, 1.0 / count)));
+    let mean = sampled
+        .iter()
+        .fold([0.0; 3], |sum, (p, _)| add(sum, times(*p, 1.0 / count)));
     let (mut uu, mut uv, mut vv, mut u3, mut v3) = (0.0, 0.0, 0.0, 0.0, 0.0);
     for (p, _) in sampled {
         let from = sub(*p, mean);
@@ -140,8 +145,13 @@ pub(super) fn bends_around(patch: &Patch, outward: f64) -> bool {
         .filter_map(|(p, normal)| Some((p, times(normal?, outward))))
         .collect();
     let count = sampled.len() as f64;
-    let mean = sampled.iter().fold([0.0; 3], |sum, (_, n)| add(sum, times(*n, 1.0 / count)));
-    let apart: Vec<(V, V)> = sampled.iter().map(|(p, normal)| (*p, sub(*normal, mean))).collect();
+    let mean = sampled
+        .iter()
+        .fold([0.0; 3], |sum, (_, n)| add(sum, times(*n, 1.0 / count)));
+    let apart: Vec<(V, V)> = sampled
+        .iter()
+        .map(|(p, normal)| (*p, sub(*normal, mean)))
+        .collect();
     let Some(axis) = axis_of(&apart) else {
         return false;
     };
@@ -162,6 +172,10 @@ pub(super) fn bends_around(patch: &Patch, outward: f64) -> bool {
     angles.sort_by(f64::total_cmp);
     let around = angles.first().map(|first| first + std::f64::consts::TAU);
     let next = angles.iter().skip(1).copied().chain(around);
-    let gap = angles.iter().zip(next).map(|(a, b)| b - a).fold(0.0, f64::max);
+    let gap = angles
+        .iter()
+        .zip(next)
+        .map(|(a, b)| b - a)
+        .fold(0.0, f64::max);
     gap < std::f64::consts::PI * 1.05
 }

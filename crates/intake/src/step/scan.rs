@@ -35,10 +35,7 @@ pub(super) struct File<'a> {
 
 impl<'a> File<'a> {
     /// Finds every instance of a file.
-    pub(super) fn scan(
-        bytes: &'a [u8],
-        cancel: &dyn Fn() -> bool,
-    ) -> Result<File<'a>, StepError> {
+    pub(super) fn scan(bytes: &'a [u8], cancel: &dyn Fn() -> bool) -> Result<File<'a>, StepError> {
         let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
         let mut found = File {
             bytes,
@@ -71,7 +68,7 @@ impl<'a> File<'a> {
                 _ if in_data => found.instance(at)?,
                 _ => {}
             }
-            if found.instances.len() % 4_096 == 0 && cancel() {
+            if found.instances.len().is_multiple_of(4_096) && cancel() {
                 return Err(StepError::Stopped);
             }
             at = end;
@@ -153,7 +150,9 @@ impl<'a> File<'a> {
 
     /// How many things an instance may name, by its length.
     pub(super) fn count_of(&self, number: u64) -> usize {
-        let body = self.place(number).map_or(&[][..], |place| rest(self.bytes, place));
+        let body = self
+            .place(number)
+            .map_or(&[][..], |place| rest(self.bytes, place));
         memchr(b';', body).unwrap_or(body.len()) / 4
     }
 
@@ -165,14 +164,19 @@ impl<'a> File<'a> {
         {
             return Some(*place);
         }
-        let found = self.instances.binary_search_by_key(&number, |(number, _)| *number);
+        let found = self
+            .instances
+            .binary_search_by_key(&number, |(number, _)| *number);
         found.ok().map(|at| self.instances[at].1)
     }
 }
 
 /// How many bytes at the beginning are such.
 pub(super) fn run(bytes: &[u8], such: impl Fn(&u8) -> bool) -> usize {
-    bytes.iter().position(|byte| !such(byte)).unwrap_or(bytes.len())
+    bytes
+        .iter()
+        .position(|byte| !such(byte))
+        .unwrap_or(bytes.len())
 }
 
 /// A number of digits; `None` where it is too large or there are none.
@@ -210,7 +214,9 @@ fn statement_end(bytes: &[u8], from: usize) -> Result<usize, StepError> {
     let (mut at, mut depth) = (from, 0_usize);
     loop {
         let next = rest(bytes, at);
-        let skipped = run(next, |byte| !matches!(byte, b'\'' | b'"' | b'(' | b')' | b';' | b'/'));
+        let skipped = run(next, |byte| {
+            !matches!(byte, b'\'' | b'"' | b'(' | b')' | b';' | b'/')
+        });
         at += skipped;
         let sign = bytes.get(at).ok_or_else(cut)?;
         match sign {
@@ -239,5 +245,9 @@ fn line_at(bytes: &[u8], at: usize) -> usize {
     let before = before.trim_ascii_end();
     let broken = |byte: &&u8| **byte == b'\n';
     let old = |byte: &&u8| **byte == b'\r';
-    1 + before.iter().filter(broken).count().max(before.iter().filter(old).count())
+    1 + before
+        .iter()
+        .filter(broken)
+        .count()
+        .max(before.iter().filter(old).count())
 }

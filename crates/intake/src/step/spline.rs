@@ -40,12 +40,7 @@ struct Basis {
 
 impl Knots {
     /// Knots that fit so many control points; `None` where they don't.
-    pub(super) fn new(
-        degree: usize,
-        points: usize,
-        times: &[f64],
-        values: &[f64],
-    ) -> Option<Self> {
+    pub(super) fn new(degree: usize, points: usize, times: &[f64], values: &[f64]) -> Option<Self> {
         let wanted = points.checked_add(degree)?.checked_add(1)?;
         if !(1..=MOST_DEGREE).contains(&degree) || points <= degree || times.len() != values.len() {
             return None;
@@ -195,6 +190,9 @@ impl Sum {
 
     /// The slope of the quotient, by its numerator's and denominator's.
     fn slope(&self, p: V, slope: &Self) -> V {
-        times(sub(slope.points, times(p, slope.weights)), 1.0 / self.weights)
+        times(
+            sub(slope.points, times(p, slope.weights)),
+            1.0 / self.weights,
+        )
     }
 }

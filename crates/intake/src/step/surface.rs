@@ -86,7 +86,11 @@ impl Surface {
                 let out = radial(frame, q);
                 Some(along(sub(q, out), unit(out)?, *radius))
             }
-            Self::Cone { frame, radius, slope } => {
+            Self::Cone {
+                frame,
+                radius,
+                slope,
+            } => {
                 let [.., z] = frame.coordinates(q);
                 let out = radial(frame, q);
                 let wanted = radius + slope * z;
@@ -96,7 +100,11 @@ impl Surface {
                 let out = unit(sub(q, frame.origin))?;
                 Some(along(frame.origin, out, *radius))
             }
-            Self::Ring { frame, major, minor } => {
+            Self::Ring {
+                frame,
+                major,
+                minor,
+            } => {
                 let center = along(frame.origin, unit(radial(frame, q))?, *major);
                 Some(along(center, unit(sub(q, center))?, *minor))
             }
@@ -117,9 +125,17 @@ impl Surface {
             }
             Self::Cylinder { frame, radius } => {
                 let (from, way) = (flat(frame, sub(p, frame.origin)), flat(frame, d));
-                square_roots(dot(way, way), dot(from, way), dot(from, from) - radius * radius)
+                square_roots(
+                    dot(way, way),
+                    dot(from, way),
+                    dot(from, from) - radius * radius,
+                )
             }
-            Self::Cone { frame, radius, slope } => {
+            Self::Cone {
+                frame,
+                radius,
+                slope,
+            } => {
                 let from = sub(p, frame.origin);
                 let wide = [radius + slope * dot(from, frame.z), slope * dot(d, frame.z)];
                 let (from, way) = (flat(frame, from), flat(frame, d));
@@ -136,7 +152,11 @@ impl Surface {
                 let from = sub(p, frame.origin);
                 square_roots(dot(d, d), dot(from, d), dot(from, from) - radius * radius)
             }
-            Self::Ring { frame, major, minor } => ring_met_by(frame, *major, *minor, p, d),
+            Self::Ring {
+                frame,
+                major,
+                minor,
+            } => ring_met_by(frame, *major, *minor, p, d),
             Self::Patch(patch) => patch.met_by(p, d),
         };
         met.sort_by(f64::total_cmp);
@@ -179,7 +199,18 @@ impl Surface {
                     radius: other_radius,
                 },
             ) => length(sub(frame.origin, other.origin)) <= within && near(radius, other_radius),
-            (Self::Cone { frame: a, radius, slope }, Self::Cone { frame: b, radius: other, slope: s }) => {
+            (
+                Self::Cone {
+                    frame: a,
+                    radius,
+                    slope,
+                },
+                Self::Cone {
+                    frame: b,
+                    radius: other,
+                    slope: s,
+                },
+            ) => {
                 let along_axis = dot(sub(b.origin, a.origin), a.z);
                 let turned = dot(a.z, b.z).signum();
                 line(a, b)
@@ -187,8 +218,16 @@ impl Surface {
                     && (slope - s * turned).abs() < 1e-6
             }
             (
-                Self::Ring { frame: a, major, minor },
-                Self::Ring { frame: b, major: other_major, minor: other_minor },
+                Self::Ring {
+                    frame: a,
+                    major,
+                    minor,
+                },
+                Self::Ring {
+                    frame: b,
+                    major: other_major,
+                    minor: other_minor,
+                },
             ) => {
                 length(sub(a.origin, b.origin)) <= within
                     && line(a, b)

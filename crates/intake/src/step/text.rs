@@ -61,11 +61,17 @@ fn wide<'a>(bytes: &'a [u8], width: usize, text: &mut String) -> &'a [u8] {
         rest = &rest[width..];
     }
     if width == 4 {
-        let halves = units.iter().map(|unit| u16::try_from(*unit).unwrap_or(0xFFFD));
+        let halves = units
+            .iter()
+            .map(|unit| u16::try_from(*unit).unwrap_or(0xFFFD));
         let letters = char::decode_utf16(halves);
         text.extend(letters.map(|letter| letter.unwrap_or('\u{FFFD}')));
     } else {
-        text.extend(units.iter().map(|unit| char::from_u32(*unit).unwrap_or('\u{FFFD}')));
+        text.extend(
+            units
+                .iter()
+                .map(|unit| char::from_u32(*unit).unwrap_or('\u{FFFD}')),
+        );
     }
     rest.strip_prefix(b"\\X0\\").unwrap_or(rest)
 }

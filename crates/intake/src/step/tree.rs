@@ -39,7 +39,9 @@ impl Tree {
             }
             let bounds = tree.nodes[node].bounds;
             let width = |axis: &usize| bounds.high[*axis] - bounds.low[*axis];
-            let axis = (0..3).max_by(|a, b| width(a).total_cmp(&width(b))).unwrap_or(0);
+            let axis = (0..3)
+                .max_by(|a, b| width(a).total_cmp(&width(b)))
+                .unwrap_or(0);
             let center = |at: &usize| all[*at].low[axis] + all[*at].high[axis];
             let middle = (to - from) / 2;
             tree.order[from..to].select_nth_unstable_by(middle, |a, b| {
@@ -66,10 +68,49 @@ impl Tree {
         self.nodes.len() - 1
     }
 
+    /// Tells of what is near a point, the nearer half first; what is told says how near the nearest is.
+    pub(super) fn near(&self, q: V, mut tell: impl FnMut(usize) -> f64) {
+        let mut nearest = f64::INFINITY;
+        let mut open = if self.order.is_empty() {
+            Vec::new()
+        } else {
+            vec![(0.0, 0)]
+        };
+        while let Some((away, node)) = open.pop() {
+            let Some(node) = self.nodes.get(node) else {
+                continue;
+            };
+            if away > nearest * (1.0 + 1e-9) {
+                continue;
+            }
+            match node.halves {
+                Some(halves) => {
+                    let mut both = halves.map(|at: usize| {
+                        let bounds = self.nodes.get(at).map_or(Bounds::EMPTY, |node| node.bounds);
+                        (bounds.distance(q), at)
+                    });
+                    if both[0].0 < both[1].0 {
+                        both.reverse();
+                    }
+                    open.extend(both);
+                }
+                None => {
+                    for at in &self.order[node.things[0]..node.things[1]] {
+                        nearest = nearest.min(tell(*at));
+                    }
+                }
+            }
+        }
+    }
+
     /// Tells of everything whose bounds a ray meets; what is told says how far the ray still matters.
     pub(super) fn along(&self, p: V, d: V, mut tell: impl FnMut(usize) -> f64) {
         let mut far = f64::INFINITY;
-        let mut open = if self.order.is_empty() { Vec::new() } else { vec![0] };
+        let mut open = if self.order.is_empty() {
+            Vec::new()
+        } else {
+            vec![0]
+        };
         while let Some(node) = open.pop().and_then(|at: usize| self.nodes.get(at)) {
             if !node.bounds.met(p, d, far) {
                 continue;

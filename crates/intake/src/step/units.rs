@@ -29,7 +29,10 @@ impl Units {
         let context = args.and_then(|args| args.skip(2).reference());
         let assigned =
             context.and_then(|context| file.args(context, "GLOBAL_UNIT_ASSIGNED_CONTEXT"));
-        for unit in assigned.map(|mut args| args.references()).unwrap_or_default() {
+        for unit in assigned
+            .map(|mut args| args.references())
+            .unwrap_or_default()
+        {
             if file.args(unit, "LENGTH_UNIT").is_some() {
                 units.length_mm = measure(file, unit).map(|meters| meters * 1_000.0);
             } else if file.args(unit, "PLANE_ANGLE_UNIT").is_some() {
@@ -50,8 +53,15 @@ fn measure(file: &File<'_>, mut unit: u64) -> Option<f64> {
             // Hundredths of a degree and miles are units; what is further out is no unit of a part.
             return (whole > 1e-12 && whole < 1e12).then_some(whole);
         }
-        let defined = file.args(unit, "CONVERSION_BASED_UNIT")?.skip(1).reference()?;
-        let kinds = ["LENGTH_MEASURE_WITH_UNIT", "PLANE_ANGLE_MEASURE_WITH_UNIT", "MEASURE_WITH_UNIT"];
+        let defined = file
+            .args(unit, "CONVERSION_BASED_UNIT")?
+            .skip(1)
+            .reference()?;
+        let kinds = [
+            "LENGTH_MEASURE_WITH_UNIT",
+            "PLANE_ANGLE_MEASURE_WITH_UNIT",
+            "MEASURE_WITH_UNIT",
+        ];
         let mut args = kinds.iter().find_map(|kind| file.args(defined, kind))?;
         factor *= args.real()?;
         unit = args.reference()?;

@@ -84,10 +84,7 @@ impl Bounds {
 
     /// Takes a point in.
     pub(super) fn take(&mut self, p: V) {
-        for at in 0..3 {
-            self.low[at] = self.low[at].min(p[at]);
-            self.high[at] = self.high[at].max(p[at]);
-        }
+        self.join(&Self { low: p, high: p });
     }
 
     /// Takes in what other bounds hold.
@@ -129,15 +126,15 @@ impl Bounds {
     /// Whether a ray from `p` along `d` meets them before `far`.
     pub(super) fn met(&self, p: V, d: V, far: f64) -> bool {
         let (mut from, mut to) = (0.0_f64, far);
-        for at in 0..3 {
-            if d[at].abs() < 1e-300 {
-                if p[at] < self.low[at] || p[at] > self.high[at] {
+        let sides = self.low.iter().zip(&self.high);
+        for ((low, high), (p, d)) in sides.zip(p.iter().zip(&d)) {
+            if d.abs() < 1e-300 {
+                if p < low || p > high {
                     return false;
                 }
                 continue;
             }
-            let a = (self.low[at] - p[at]) / d[at];
-            let b = (self.high[at] - p[at]) / d[at];
+            let (a, b) = ((low - p) / d, (high - p) / d);
             from = from.max(a.min(b));
             to = to.min(a.max(b));
         }

@@ -121,14 +121,19 @@ impl<'b> Wall<'b> {
         let mut points: Vec<[f64; 2]> = Vec::new();
         for p in &self.body.edges[edge].points {
             let [angle, height] = self.unrolled(*p);
-            let angle = points.last().map_or(angle, |[last, _]| last + turned(angle - last));
+            let angle = points
+                .last()
+                .map_or(angle, |[last, _]| last + turned(angle - last));
             points.push([angle, height]);
         }
         let heights = || points.iter().map(|[_, height]| *height);
         let (low, high) = heights().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| {
             (low.min(at), high.max(at))
         });
-        let size = self.body.edges[edge].points.first().map_or(1.0, |p| 1.0 + length(*p));
+        let size = self.body.edges[edge]
+            .points
+            .first()
+            .map_or(1.0, |p| 1.0 + length(*p));
         let level = (high - low <= 1e-11 * size).then_some(low);
         // A line along the axis is crossed by no other.
         let straight = matches!(self.body.edges[edge].arc.curve, Curve::Line { .. });
@@ -181,15 +186,19 @@ impl<'b> Wall<'b> {
         for rim in &self.rim {
             let segments = rim.points.windows(2).enumerate();
             for (at, pair) in segments {
-                let &[[a, from], [b, to]] = pair else { continue };
+                let &[[a, from], [b, to]] = pair else {
+                    continue;
+                };
                 let (low, high) = (a.min(b), a.max(b));
                 // The whole turns that bring the angle to the first place behind the lower end.
                 let wanted = angle + TAU * libm::ceil((low - angle) / TAU);
-                if !(wanted < high) {
+                if wanted.is_nan() || wanted >= high {
                     continue;
                 }
                 let rough = from + (to - from) * (wanted - a) / (b - a);
-                let t = rim.level.unwrap_or_else(|| self.refined(rim, at, wanted, rough));
+                let t = rim
+                    .level
+                    .unwrap_or_else(|| self.refined(rim, at, wanted, rough));
                 let (edge, face) = (rim.edge, rim.face);
                 found.push(Crossing { t, edge, face });
             }
@@ -206,7 +215,7 @@ impl<'b> Wall<'b> {
         let off = |s: f64| turned(self.unrolled(arc.at(s))[0] - angle);
         let (mut low, mut high) = (share(piece), share(piece + 1));
         let (mut at_low, mut at_high) = (off(low), off(high));
-        if !(at_low * at_high <= 0.0) {
+        if at_low.is_nan() || at_high.is_nan() || at_low * at_high > 0.0 {
             return rough;
         }
         // The Illinois kind of false position: an end that stays counts half.
@@ -236,7 +245,7 @@ impl<'b> Wall<'b> {
         // Exactly through a corner a line may count one edge too few.
         for aside in [0.0, 1e-5, -1.7e-5] {
             let found = self.crossings(angle + aside);
-            if found.len() % 2 == 0 {
+            if found.len().is_multiple_of(2) {
                 let pairs = found.chunks_exact(2).map(|pair| [pair[0], pair[1]]);
                 return Some(pairs.filter(|[a, b]| b.t - a.t > 1e-9).collect());
             }
@@ -250,7 +259,11 @@ impl<'b> Wall<'b> {
         let mut found = BTreeSet::new();
         for angle in self.angles() {
             let crossings = self.crossings(angle);
-            let last = if sign < 0.0 { crossings.first() } else { crossings.last() };
+            let last = if sign < 0.0 {
+                crossings.first()
+            } else {
+                crossings.last()
+            };
             match last {
                 Some(crossing) => found.insert(crossing.edge),
                 None => return BTreeSet::new(),

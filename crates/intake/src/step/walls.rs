@@ -44,7 +44,11 @@ impl Walls {
     pub(super) fn of(body: &Body) -> Self {
         let mut all = Bounds::EMPTY;
         body.faces.iter().for_each(|face| all.join(&face.bounds));
-        let center = if all.is_empty() { [0.0; 3] } else { times(add(all.low, all.high), 0.5) };
+        let center = if all.is_empty() {
+            [0.0; 3]
+        } else {
+            times(add(all.low, all.high), 0.5)
+        };
         let (mut bores, mut tapers, mut odd) = (Vec::new(), Vec::new(), Vec::new());
         for (at, face) in body.faces.iter().enumerate() {
             if let Surface::Patch(patch) = &face.surface {
@@ -144,8 +148,14 @@ fn is_same(a: &Hollow, b: &Hollow) -> bool {
 fn group(body: &Body, first: &Hollow, faces: Vec<usize>) -> Round {
     // Heights are counted from where the faces are, so that they keep their digits.
     let mut bounds = Bounds::EMPTY;
-    faces.iter().for_each(|face| bounds.join(&body.faces[*face].bounds));
-    let near = if bounds.is_empty() { first.foot } else { times(add(bounds.low, bounds.high), 0.5) };
+    faces
+        .iter()
+        .for_each(|face| bounds.join(&body.faces[*face].bounds));
+    let near = if bounds.is_empty() {
+        first.foot
+    } else {
+        times(add(bounds.low, bounds.high), 0.5)
+    };
     Round {
         axis: Axis::new(foot(first.foot, first.d, near), first.d),
         radius: first.radius,
