@@ -26,6 +26,7 @@ pub fn of(reader: &str) -> Seeds {
             "old-jobs/format-2",
         ],
         "shop" => &["fuzz/seeds/shop_file", "../assets"],
+        "step" => &["step-corpus"],
         _ => &[],
     };
     let cases = tests.join("attack/cases").join(reader);

@@ -12,6 +12,7 @@ mod figures;
 mod files;
 mod papers;
 mod pick;
+mod solids;
 mod tables;
 
 pub use pick::TEXTS;
@@ -52,7 +53,12 @@ pub const READERS: &[Reader] = &[
     Reader {
         name: "cell",
         check: cells::typed,
-        share: 280,
+        share: 250,
+    },
+    Reader {
+        name: "step",
+        check: solids::step,
+        share: 30,
     },
     Reader {
         name: "words",

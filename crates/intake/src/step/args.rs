@@ -165,6 +165,16 @@ impl<'a> Args<'a> {
         }
     }
 
+    /// Passes over all but so many of the parameters.
+    pub(super) fn last(self, wanted: usize) -> Self {
+        let (mut rest, mut count) = (self, 0_usize);
+        while !rest.is_over() {
+            rest.pass();
+            count += 1;
+        }
+        self.skip(count.saturating_sub(wanted))
+    }
+
     /// True where there is nothing more.
     pub(super) fn is_over(mut self) -> bool {
         matches!(self.token(), Token::Close | Token::End)

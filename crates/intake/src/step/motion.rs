@@ -105,23 +105,18 @@ impl Motion {
         }
         let whole = file.args(number, "CARTESIAN_TRANSFORMATION_OPERATOR_3D");
         let complex = file.name(number).is_empty();
-        // Alone it says all; in parts the axes and the third axis stand apart.
+        // Alone it says all, its own five parameters last; in parts the third axis stands apart.
         let basis = file.args(number, "CARTESIAN_TRANSFORMATION_OPERATOR");
         let mut args = if complex {
             basis
         } else {
-            whole.map(|args| args.skip(1))
+            whole.map(|args| args.last(5))
         }
         .ok_or_else(missing)?;
-        // Some writers repeat name and description in front.
         let mut axes: [Option<V>; 3] = [None; 3];
         let read = |args: &mut super::args::Args<'_>| {
             args.reference().and_then(|axis| direction(file, axis))
         };
-        let mut named = args;
-        while !complex && named.text().is_some() {
-            args = named;
-        }
         axes[0] = read(&mut args);
         axes[1] = read(&mut args);
         let origin = args

@@ -53,7 +53,7 @@ impl<'a> File<'a> {
             let statement = rest(bytes, at);
             if statement.is_empty() {
                 return Err(if in_data || any_data {
-                    StepError::Cut(line_at(bytes, bytes.len()))
+                    StepError::Cut(last_line(bytes))
                 } else {
                     StepError::NoData
                 });
@@ -210,7 +210,7 @@ fn rest(bytes: &[u8], at: usize) -> &[u8] {
 
 /// Where the statement that begins at a place is over: behind its semicolon.
 fn statement_end(bytes: &[u8], from: usize) -> Result<usize, StepError> {
-    let cut = || StepError::Cut(line_at(bytes, bytes.len()));
+    let cut = || StepError::Cut(last_line(bytes));
     let (mut at, mut depth) = (from, 0_usize);
     loop {
         let next = rest(bytes, at);
@@ -238,16 +238,15 @@ fn statement_end(bytes: &[u8], from: usize) -> Result<usize, StepError> {
     }
 }
 
+/// The line that a file ends in: a line break at its end begins no other.
+fn last_line(bytes: &[u8]) -> usize {
+    line_at(bytes, bytes.trim_ascii_end().len())
+}
+
 /// The line of a place, from 1.
 fn line_at(bytes: &[u8], at: usize) -> usize {
     let before = &bytes[..at.min(bytes.len())];
-    // A file that ends with a line break ends in the line before it.
-    let before = before.trim_ascii_end();
-    let broken = |byte: &&u8| **byte == b'\n';
-    let old = |byte: &&u8| **byte == b'\r';
-    1 + before
-        .iter()
-        .filter(broken)
-        .count()
-        .max(before.iter().filter(old).count())
+    let count = |sign: u8| before.iter().filter(|byte| **byte == sign).count();
+    // The oldest systems end their lines with the other sign alone.
+    1 + count(b'\n').max(count(b'\r'))
 }
