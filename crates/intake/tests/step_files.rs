@@ -357,3 +357,77 @@ fn the_outline_is_the_parts_own() {
     let seen = read(&corpus("no-holes.step")).expect("a part");
     assert!(!seen.outline.is_empty());
 }
+
+#[test]
+fn walls_and_edges_written_in_other_ways_are_the_same() {
+    let text = corpus("plate-214-mm.step");
+    let expected = plate();
+    let mut more = String::new();
+    let mut number = 900_000;
+    let mut next = |instance: String| {
+        number += 1;
+        more += &format!("#{number}={instance};\n");
+        number
+    };
+    let mut written = String::new();
+    let mut walls = 0;
+    for line in text.split_inclusive(";\n") {
+        let arguments = |kind: &str| {
+            let (head, rest) = line.split_once(kind)?;
+            let (place, radius) = rest.trim_end_matches(");\n").split_once(',')?;
+            Some((head, place, radius.parse::<f64>().ok()?))
+        };
+        if let Some((head, place, radius)) = arguments("CYLINDRICAL_SURFACE('',") {
+            walls += 1;
+            let half = radius * 0.5;
+            let new = match walls % 3 {
+                0 => {
+                    let circle = next(format!("CIRCLE('',{place},{radius:?})"));
+                    let way = axis_of(&text, place);
+                    let vector = next(format!("VECTOR('',{way},1.)"));
+                    format!("SURFACE_OF_LINEAR_EXTRUSION('',#{circle},#{vector});\n")
+                }
+                1 => {
+                    let inner = next(format!("CYLINDRICAL_SURFACE('',{place},{half:?})"));
+                    format!("OFFSET_SURFACE('',#{inner},{half:?},.F.);\n")
+                }
+                _ => {
+                    let whole = next(format!("CYLINDRICAL_SURFACE('',{place},{radius:?})"));
+                    format!("RECTANGULAR_TRIMMED_SURFACE('',#{whole},0.,6.,-99.,99.,.T.,.T.);\n")
+                }
+            };
+            written += &format!("{head}{new}");
+        } else if let Some((head, place, radius)) = arguments("CIRCLE('',") {
+            let circle = next(format!("CIRCLE('',{place},{radius:?})"));
+            let ends = "(PARAMETER_VALUE(0.)),(PARAMETER_VALUE(6.3)),.T.,.PARAMETER.";
+            written += &format!("{head}TRIMMED_CURVE('',#{circle},{ends});\n");
+        } else {
+            written += line;
+        }
+    }
+    let written = written.replace("ENDSEC;\nEND", &format!("{more}ENDSEC;\nEND"));
+    for kind in [
+        "_EXTRUSION",
+        "OFFSET_SURFACE",
+        "_TRIMMED_SURFACE",
+        "TRIMMED_CURVE",
+    ] {
+        assert!(written.contains(kind), "{kind}");
+    }
+    let seen = read(&written).expect("a plate");
+    assert_eq!(seen.refused, []);
+    assert_eq!(seen.holes.len(), expected.holes.len());
+    for (seen, known) in seen.holes.iter().zip(&expected.holes) {
+        assert!((seen.diameter - known.diameter).abs() < 1e-12);
+        let places = (seen.entry, seen.axis, seen.end);
+        assert_eq!(places, (known.entry, known.axis, known.end));
+        assert_eq!(seen.depth, known.depth);
+    }
+}
+
+/// The number of the axis of a placement.
+fn axis_of(text: &str, place: &str) -> String {
+    let placement = format!("\n{place} = AXIS2_PLACEMENT_3D('',");
+    let (_, rest) = text.split_once(&placement).expect("a placement");
+    rest.split(',').nth(1).expect("an axis").to_owned()
+}

@@ -45,7 +45,7 @@ use units::Units;
 use vector::Bounds;
 
 /// No drawing or solid shows more holes than this.
-const MOST_HOLES: usize = 1_000_000;
+const MOST_HOLES: usize = 100_000;
 
 /// The holes of the solids in a STEP file. `cancel` is asked now and then whether it shall stop.
 ///
@@ -191,8 +191,9 @@ fn moved(hole: &SeenHole, motion: &Motion, group: &str) -> SeenHole {
     };
     SeenHole {
         diameter: hole.diameter * scale,
-        entry: motion.point(hole.entry),
-        axis: motion.direction(hole.axis),
+        // Adding 0 makes one of -0.
+        entry: motion.point(hole.entry).map(|part| part + 0.0),
+        axis: motion.direction(hole.axis).map(|part| part + 0.0),
         depth: hole.depth.map(|depth| SeenDepth {
             least: depth.least * scale,
             on_axis: depth.on_axis * scale,

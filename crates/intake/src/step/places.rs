@@ -12,6 +12,12 @@ use crate::seen::{Refused, Why};
 const MOST_NESTED: usize = 64;
 /// No more parts are placed.
 const MOST_PLACED: usize = 20_000;
+/// No more places are looked into, nor more of what stands there.
+const MOST_LOOKS: usize = 2_000_000;
+/// No name is shown longer.
+const LONGEST_NAME: usize = 100;
+/// No names one behind the other are shown longer.
+const LONGEST_PATH: usize = 400;
 
 /// A body at one of its places.
 #[derive(Clone, Debug)]
@@ -47,6 +53,8 @@ struct Structure<'f, 'a> {
     parts: BTreeMap<u64, Vec<Part>>,
     units: BTreeMap<u64, Units>,
     refused: Vec<Refused>,
+    /// How many places and items were looked at.
+    looks: usize,
 }
 
 /// A place that is still to be looked into.
@@ -136,6 +144,7 @@ impl<'f, 'a> Structure<'f, 'a> {
             parts: BTreeMap::new(),
             units: BTreeMap::new(),
             refused: Vec::new(),
+            looks: 0,
         };
         for shown in file.of_kind("SHAPE_DEFINITION_REPRESENTATION") {
             let args = file.args(*shown, "SHAPE_DEFINITION_REPRESENTATION");
@@ -284,6 +293,7 @@ impl<'f, 'a> Structure<'f, 'a> {
         let args = self
             .file
             .args(representation, self.file.name(representation));
+        let args = args.or_else(|| self.file.args(representation, "REPRESENTATION"));
         args.map(|args| args.skip(1).references())
             .unwrap_or_default()
     }
@@ -312,7 +322,7 @@ impl<'f, 'a> Structure<'f, 'a> {
         let mut open = Vec::new();
         for top in tops.iter().rev() {
             let name = match top {
-                What::Product(product) => self.product_name(*product),
+                What::Product(product) => joined("", &self.product_name(*product)),
                 What::Representation(_) => String::new(),
             };
             steps.push((*top, None, 0));
@@ -347,7 +357,8 @@ impl<'f, 'a> Structure<'f, 'a> {
                 }
                 What::Representation(shown) => self.place(shown, &here, placed, seen, &mut inner),
             }
-            if placed.len() + open.len() > MOST_PLACED {
+            self.looks += 1;
+            if placed.len() + open.len() > MOST_PLACED || self.looks > MOST_LOOKS {
                 return Err(StepError::TooMany);
             }
             for (what, part) in inner.into_iter().rev() {
@@ -407,6 +418,7 @@ impl<'f, 'a> Structure<'f, 'a> {
         for shown in known {
             seen.insert(shown);
             let items = self.items(shown);
+            self.looks += items.len();
             let solids: Vec<u64> = items
                 .iter()
                 .copied()
@@ -486,10 +498,18 @@ pub(super) fn is_solid(name: &str) -> bool {
     )
 }
 
+/// A name behind those of what it is a part of; what is too long is cut, of the names the first ones.
 fn joined(path: &str, name: &str) -> String {
-    match (path.is_empty(), name.is_empty()) {
+    let name: String = name.chars().take(LONGEST_NAME).collect();
+    let whole = match (path.is_empty(), name.is_empty()) {
         (_, true) => path.to_owned(),
-        (true, false) => name.to_owned(),
+        (true, false) => name,
         (false, false) => format!("{path} / {name}"),
+    };
+    let letters = whole.chars().count();
+    if letters <= LONGEST_PATH {
+        return whole;
     }
+    let end = whole.chars().skip(letters - LONGEST_PATH);
+    std::iter::once('\u{2026}').chain(end).collect()
 }

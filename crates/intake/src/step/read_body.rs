@@ -120,7 +120,8 @@ pub(super) fn body(
     let mut body = builder.body;
     let all: Vec<Bounds> = body.faces.iter().map(|face| face.bounds).collect();
     body.tree = Tree::new(&all);
-    turn_shells(&mut body, shells.len());
+    let rooms = reading.file.name(solid) == "BREP_WITH_VOIDS";
+    turn_shells(&mut body, shells.len(), rooms);
     Ok(body)
 }
 
@@ -406,34 +407,17 @@ fn face_bounds(surface: &Surface, points: &[V]) -> Bounds {
     bounds.wider(1e-3 * bounds.size() + 1e-9)
 }
 
-/// Turns the shells whose normals point into the material, as seen from outside of each.
-fn turn_shells(body: &mut Body, shells: usize) {
+/// Turns the shells whose normals point into the material, as seen from outside of each; `rooms`: the first
+/// is the outer one, the others are rooms in it, seen from the material.
+fn turn_shells(body: &mut Body, shells: usize, rooms: bool) {
     for shell in 0..shells {
-        let seen = seen_from_outside(body, shell);
-        // The first is the outer one; the others are rooms in it, seen from the material.
-        let wanted = if shell == 0 || !lies_within(body, shell) {
-            1
-        } else {
-            -1
-        };
-        if seen * wanted < 0 {
+        let wanted = if rooms && shell > 0 { -1 } else { 1 };
+        if seen_from_outside(body, shell) * wanted < 0 {
             for face in body.faces.iter_mut().filter(|face| face.shell == shell) {
                 face.outward = -face.outward;
             }
         }
     }
-}
-
-/// Whether a shell lies within the bounds of the first one.
-fn lies_within(body: &Body, shell: usize) -> bool {
-    let bounds = |shell: usize| {
-        let mut all = Bounds::EMPTY;
-        let faces = body.faces.iter().filter(|face| face.shell == shell);
-        faces.for_each(|face| all.join(&face.bounds));
-        all
-    };
-    let (outer, inner) = (bounds(0), bounds(shell));
-    (0..3).all(|at| outer.low[at] <= inner.low[at] && inner.high[at] <= outer.high[at])
 }
 
 /// Above 0 where a shell's normals point toward who looks at it from outside, below 0 where they point away.

@@ -7,6 +7,11 @@ use memchr::{memchr, memmem};
 use super::args::Args;
 use super::error::StepError;
 
+/// No name of a kind is longer.
+const LONGEST_NAME: usize = 128;
+/// No text is longer: the standard has 32,767 signs.
+const LONGEST_TEXT: usize = 1 << 17;
+
 /// Kinds of instances that reading begins with.
 const ROOTS: &[&str] = &[
     "CONTEXT_DEPENDENT_SHAPE_REPRESENTATION",
@@ -184,8 +189,9 @@ pub(super) fn number(digits: &[u8]) -> Option<u64> {
     std::str::from_utf8(digits).ok()?.parse().ok()
 }
 
-/// The name that bytes begin with; empty where they don't.
+/// The name that bytes begin with, as far as any name goes; empty where they don't.
 pub(super) fn word(bytes: &[u8]) -> &[u8] {
+    let bytes = bytes.get(..LONGEST_NAME).unwrap_or(bytes);
     &bytes[..run(bytes, |byte| {
         byte.is_ascii_alphanumeric() || matches!(byte, b'_' | b'-' | b'!')
     })]
@@ -222,7 +228,11 @@ fn statement_end(bytes: &[u8], from: usize) -> Result<usize, StepError> {
         match sign {
             b'\'' | b'"' => {
                 let inside = at + 1;
-                at = inside + memchr(*sign, rest(bytes, inside)).ok_or_else(cut)? + 1;
+                let length = memchr(*sign, rest(bytes, inside)).ok_or_else(cut)?;
+                if length > LONGEST_TEXT {
+                    return Err(StepError::Unreadable(line_at(bytes, at)));
+                }
+                at = inside + length + 1;
             }
             b'/' if rest(bytes, at).starts_with(b"/*") => at = blank(bytes, at),
             b'(' => (depth, at) = (depth + 1, at + 1),
