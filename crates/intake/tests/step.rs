@@ -3,7 +3,6 @@
 
 #![expect(
     clippy::expect_used,
-    clippy::panic,
     reason = "helpers of the tests stand outside the test functions"
 )]
 
@@ -104,7 +103,7 @@ fn against(seen: &Seen, truth: &Value) -> Vec<String> {
     let mut left: Vec<&SeenHole> = seen.holes.iter().collect();
     for hole in list(&truth["holes"]) {
         let of_this = |found: &&SeenHole| is_at(found, hole);
-        match left.iter().position(|found| of_this(found)) {
+        match left.iter().position(of_this) {
             Some(at) => {
                 let found = left.remove(at);
                 wrong.extend(hole_against(found, hole, truth));

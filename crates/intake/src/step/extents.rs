@@ -7,7 +7,7 @@ use super::body::{Body, Face};
 use super::curve::Curve;
 use super::motion::Motion;
 use super::surface::Surface;
-use super::vector::{Bounds, V, add, dot, sub, times, unit};
+use super::vector::{Bounds, V, add, distance, dot, sub, times, unit};
 
 /// Directions of x, y and z, and against them.
 const WAYS: [V; 6] = [
@@ -74,6 +74,38 @@ fn bulges(face: &Face, ways: &[V]) -> Vec<V> {
         Surface::Patch(patch) => patch.net().to_vec(),
         Surface::Plane(_) | Surface::Cylinder { .. } | Surface::Cone { .. } => Vec::new(),
     }
+}
+
+/// What a face on a surface lies within, by the points of its edges.
+pub(super) fn face_bounds(surface: &Surface, points: &[V]) -> Bounds {
+    let mut bounds = Bounds::EMPTY;
+    points.iter().for_each(|p| bounds.take(*p));
+    let around = |center: V, axis: V, radius: f64, bounds: &mut Bounds| {
+        let out = axis.map(|part| radius * (1.0 - part * part).max(0.0).sqrt());
+        bounds.take(sub(center, out));
+        bounds.take(add(center, out));
+    };
+    match surface {
+        Surface::Plane(_) => {}
+        Surface::Cylinder { frame, .. } | Surface::Cone { frame, .. } => {
+            for p in points {
+                let z = dot(sub(*p, frame.origin), frame.z);
+                let center = add(frame.origin, times(frame.z, z));
+                around(center, frame.z, distance(center, *p), &mut bounds);
+            }
+        }
+        Surface::Ball { frame, radius } => around(frame.origin, [0.0; 3], *radius, &mut bounds),
+        Surface::Ring {
+            frame,
+            major,
+            minor,
+        } => {
+            around(frame.origin, frame.z, *major, &mut bounds);
+            bounds = bounds.wider(*minor);
+        }
+        Surface::Patch(patch) => patch.net().iter().for_each(|p| bounds.take(*p)),
+    }
+    bounds.wider(1e-3 * bounds.size() + 1e-9)
 }
 
 /// The outline of a body alone: the rims of a flat face that lies square to z and reaches as far as the

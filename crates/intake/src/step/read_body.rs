@@ -5,12 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::body::{Body, Edge, Face, Use};
 use super::curve::{Arc, Curve};
 use super::error::StepError;
+use super::extents::face_bounds;
+use super::facing::turn_shells;
 use super::read_curve::{Directed, Reading};
 use super::read_surface::Facing;
 use super::round::round_patch;
 use super::surface::Surface;
 use super::tree::Tree;
-use super::vector::{Bounds, V, add, distance, dot, sub, times, unit};
+use super::vector::{Bounds, V, distance, sub, unit};
 use crate::seen::{Refused, Why};
 
 /// How many edges faces may use still, and points that free forms may name: more is no part.
@@ -373,87 +375,4 @@ fn mark_seams(rim: &mut [Use]) {
     for used in rim {
         used.seam = seen.get(&used.edge).is_some_and(|times| *times > 1);
     }
-}
-
-/// What a face on a surface lies within, by the points of its edges.
-fn face_bounds(surface: &Surface, points: &[V]) -> Bounds {
-    let mut bounds = Bounds::EMPTY;
-    points.iter().for_each(|p| bounds.take(*p));
-    let around = |center: V, axis: V, radius: f64, bounds: &mut Bounds| {
-        let out = axis.map(|part| radius * (1.0 - part * part).max(0.0).sqrt());
-        bounds.take(sub(center, out));
-        bounds.take(add(center, out));
-    };
-    match surface {
-        Surface::Plane(_) => {}
-        Surface::Cylinder { frame, .. } | Surface::Cone { frame, .. } => {
-            for p in points {
-                let z = dot(sub(*p, frame.origin), frame.z);
-                let center = add(frame.origin, times(frame.z, z));
-                around(center, frame.z, distance(center, *p), &mut bounds);
-            }
-        }
-        Surface::Ball { frame, radius } => around(frame.origin, [0.0; 3], *radius, &mut bounds),
-        Surface::Ring {
-            frame,
-            major,
-            minor,
-        } => {
-            around(frame.origin, frame.z, *major, &mut bounds);
-            bounds = bounds.wider(*minor);
-        }
-        Surface::Patch(patch) => patch.net().iter().for_each(|p| bounds.take(*p)),
-    }
-    bounds.wider(1e-3 * bounds.size() + 1e-9)
-}
-
-/// Turns the shells whose normals point into the material, as seen from outside of each; `rooms`: the first
-/// is the outer one, the others are rooms in it, seen from the material.
-fn turn_shells(body: &mut Body, shells: usize, rooms: bool) {
-    for shell in 0..shells {
-        let wanted = if rooms && shell > 0 { -1 } else { 1 };
-        if seen_from_outside(body, shell) * wanted < 0 {
-            for face in body.faces.iter_mut().filter(|face| face.shell == shell) {
-                face.outward = -face.outward;
-            }
-        }
-    }
-}
-
-/// Above 0 where a shell's normals point toward who looks at it from outside, below 0 where they point away.
-fn seen_from_outside(body: &Body, shell: usize) -> i32 {
-    const LOOKS: usize = 9;
-    let mut found = 0;
-    let faces = body
-        .faces
-        .iter()
-        .enumerate()
-        .filter(|(_, face)| face.shell == shell);
-    for (at, face) in faces.take(LOOKS) {
-        let Some(used) = face.rim.first() else {
-            continue;
-        };
-        let p = body.edges[used.edge].arc.at(0.5);
-        let Some(into) = body.way_into(at, used.edge, 0.5) else {
-            continue;
-        };
-        let size = face.bounds.size();
-        let inside = face.surface.onto(add(p, times(into, 1e-3 * size)));
-        let Some(inside) = inside.filter(|q| body.holds(at, *q)) else {
-            continue;
-        };
-        let Some(out) = body.outward(at, inside) else {
-            continue;
-        };
-        let far = 4.0
-            * body.faces.iter().fold(0.0, |most: f64, face| {
-                most.max(face.bounds.distance(inside) + face.bounds.size())
-            });
-        let from = add(inside, times(out, far));
-        let hit = body.first_hit_of(from, times(out, -1.0), 0.0, |face| face.shell == shell);
-        let normal = hit.and_then(|hit| body.outward(hit.face, add(from, times(out, -hit.t))));
-        let cos = normal.map_or(0.0, |normal| dot(normal, out));
-        found += i32::from(cos > 1e-6) - i32::from(cos < -1e-6);
-    }
-    found
 }
