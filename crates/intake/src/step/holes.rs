@@ -118,25 +118,23 @@ impl Bore<'_> {
 
     /// Whether an open end leads to a room that is shut in: hardly any way leads out of it.
     fn is_shut_in(&self, t: f64, sign: f64) -> bool {
+        const PARTS: [f64; 5] = [-1.0, -0.5, 0.0, 0.5, 1.0];
         let out = times(self.axis.d, sign);
         let from = along(self.axis.p, self.axis.d, t + sign * 0.05 * self.radius);
-        let (mut ways, mut free) = (0, 0);
-        for a in [-1.0, -0.5, 0.0, 0.5, 1.0] {
-            for b in [-1.0, -0.5, 0.0, 0.5, 1.0] {
-                for c in [-1.0, -0.5, 0.0, 0.5, 1.0] {
-                    let Some(way) = unit([a, b + 0.013, c + 0.029]) else {
-                        continue;
-                    };
-                    let edge = [a, b, c].iter().any(|part: &f64| part.abs() > 0.9);
-                    if !edge || dot(way, out) < 0.17 {
-                        continue;
-                    }
-                    ways += 1;
-                    free += i32::from(self.body.first_hit(from, way, 0.0).is_none());
-                }
-            }
-        }
-        free * 10 <= ways
+        // Points on the faces of a cube, a little aside of what drawings line up along.
+        let all = PARTS.iter().flat_map(|a| {
+            let pairs = PARTS
+                .iter()
+                .flat_map(move |b| PARTS.iter().map(move |c| [*a, *b, *c]));
+            pairs.filter(|parts| parts.iter().any(|part| part.abs() > 0.9))
+        });
+        let ways = all.filter_map(|[a, b, c]| unit([a, b + 0.013, c + 0.029]));
+        let ways: Vec<V> = ways.filter(|way| dot(*way, out) > 0.17).collect();
+        let enough = ways.len() / 10 + 1;
+        let free = ways
+            .iter()
+            .filter(|way| self.body.first_hit(from, **way, 0.0).is_none());
+        free.take(enough).count() < enough
     }
 }
 
@@ -182,7 +180,9 @@ impl Found {
         let shut_in = [0, 1].map(|which| {
             let end = ends[which];
             let sign = if which == 0 { -1.0 } else { 1.0 };
-            end.in_bore || (end.open && behind[which].is_some() && bore.is_shut_in(end.t, sign))
+            // A recess is a way out, however narrow: what counts is where it ends.
+            let outside = end.t + sign * end.recess.map_or(0.0, |[_, deep]| deep);
+            end.in_bore || (end.open && bore.is_shut_in(outside, sign))
         });
         let entry = entry_of(ends, &behind, shut_in, bore.axis.d);
         let exit = 1 - entry;

@@ -8,6 +8,16 @@ use super::scan::File;
 use super::structure::{Part, Structure};
 use crate::seen::{Refused, Why};
 
+/// What a body is written as.
+const SOLIDS: &[&str] = &[
+    "MANIFOLD_SOLID_BREP",
+    "BREP_WITH_VOIDS",
+    "FACETED_BREP",
+    "SHELL_BASED_SURFACE_MODEL",
+    "FACE_BASED_SURFACE_MODEL",
+    "TESSELLATED_SOLID",
+    "TESSELLATED_SHELL",
+];
 /// Assemblies are no deeper than this.
 const MOST_NESTED: usize = 64;
 /// No more parts are placed.
@@ -89,6 +99,21 @@ pub(super) fn places(file: &File<'_>) -> Result<(Vec<Placed>, Vec<Refused>), Ste
         if !seen.contains(shown) {
             structure.walk(&[What::Representation(*shown)], &mut placed, &mut seen)?;
         }
+    }
+    // Solids that no representation shows are shown where they stand, by the units of the others.
+    let known: BTreeSet<u64> = placed.iter().map(|place| place.solid).collect();
+    let representation = placed.first().map_or(0, |place| place.representation);
+    for kind in SOLIDS {
+        let lost = file
+            .of_kind(kind)
+            .iter()
+            .filter(|solid| !known.contains(solid));
+        placed.extend(lost.map(|solid| Placed {
+            solid: *solid,
+            representation,
+            motion: Motion::NONE,
+            name: String::new(),
+        }));
     }
     number(&mut placed);
     Ok((placed, structure.refused))
@@ -262,17 +287,8 @@ impl Structure<'_, '_> {
 }
 
 /// True of what a body is written as.
-pub(super) fn is_solid(name: &str) -> bool {
-    matches!(
-        name,
-        "MANIFOLD_SOLID_BREP"
-            | "BREP_WITH_VOIDS"
-            | "FACETED_BREP"
-            | "SHELL_BASED_SURFACE_MODEL"
-            | "FACE_BASED_SURFACE_MODEL"
-            | "TESSELLATED_SOLID"
-            | "TESSELLATED_SHELL"
-    )
+fn is_solid(name: &str) -> bool {
+    SOLIDS.contains(&name)
 }
 
 /// A name behind those of what it is a part of; what is too long is cut, of the names the first ones.

@@ -15,7 +15,7 @@ use super::tree::Tree;
 use super::vector::{Bounds, V, distance, sub, unit};
 use crate::seen::{Refused, Why};
 
-/// How many edges faces may use still, and points that free forms may name: more is no part.
+/// How many edges faces may use still, and points that their forms may have: more is no part.
 pub(super) struct Budget {
     left: usize,
 }
@@ -187,6 +187,9 @@ impl Builder<'_, '_, '_> {
             Ok(facing) => facing,
             Err(why) => return Ok(Err(why)),
         };
+        if let Surface::Patch(patch) = &surface {
+            self.budget.take(patch.net().len())?;
+        }
         let mut sense = if same == along { 1.0 } else { -1.0 };
         let mut surface = surface;
         let mut off_round = None;
@@ -324,6 +327,8 @@ impl Builder<'_, '_, '_> {
             return Ok(known.clone());
         }
         let read = self.read_edge(number)?;
+        let points = read.as_ref().map_or(0, |edge| edge.points.len());
+        self.budget.take(points)?;
         let read = read.map(|edge| {
             self.body.edges.push(edge);
             self.body.edges.len() - 1
