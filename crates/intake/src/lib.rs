@@ -35,6 +35,7 @@ mod quotes;
 mod row_number;
 pub mod seen;
 mod signs;
+pub mod step;
 mod summary;
 mod table;
 mod totals;

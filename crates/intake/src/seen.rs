@@ -170,4 +170,10 @@ pub enum Why {
     OnPaper,
     /// Things of this kind are not read, and there are so many of them.
     NotRead(String, usize),
+    /// A round room that nothing leads into.
+    Closed,
+    /// A ring in the wall of a bore, wider than the bore on both sides of it.
+    Groove,
+    /// A body of flat facets, which has no round wall.
+    Faceted,
 }

@@ -27,6 +27,7 @@ pub fn of(reader: &str) -> Seeds {
         ],
         "shop" => &["fuzz/seeds/shop_file", "../assets"],
         "dxf" => &["dxf-corpus"],
+        "step" => &["step-corpus"],
         _ => &[],
     };
     let cases = tests.join("attack/cases").join(reader);

@@ -13,6 +13,7 @@ mod figures;
 mod files;
 mod papers;
 mod pick;
+mod solids;
 mod tables;
 
 pub use pick::TEXTS;
@@ -58,7 +59,12 @@ pub const READERS: &[Reader] = &[
     Reader {
         name: "cell",
         check: cells::typed,
-        share: 180,
+        share: 150,
+    },
+    Reader {
+        name: "step",
+        check: solids::step,
+        share: 30,
     },
     Reader {
         name: "words",

@@ -6,6 +6,7 @@ mod errors;
 pub(crate) mod notes;
 mod report;
 mod sheets;
+mod solids;
 
 pub use columns::{LEAVE_OUT, holds, how, not_understood_of, question, understood};
 pub use report::{holes_in_rows, summary, units_question};
