@@ -10,6 +10,7 @@ mod cell_words;
 mod clauses;
 mod column;
 pub mod delimited;
+pub mod drawn;
 pub mod dxf;
 pub mod encoding;
 mod end_in_note;

@@ -177,3 +177,77 @@ pub enum Why {
     /// A body of flat facets, which has no round wall.
     Faceted,
 }
+
+impl Seen {
+    /// How long it is along x, y and z.
+    pub(crate) fn size(&self) -> Option<[f64; 3]> {
+        let [[x, y, z], [to_x, to_y, to_z]] = self.extents?;
+        Some([to_x - x, to_y - y, to_z - z])
+    }
+
+    /// Makes all its lengths so many times as long.
+    pub(crate) fn scale(&mut self, by: f64) {
+        let points = self.extents.iter_mut().flatten().flatten();
+        points.for_each(|length| *length *= by);
+        self.outline
+            .iter_mut()
+            .flatten()
+            .flatten()
+            .for_each(|length| *length *= by);
+        self.holes.iter_mut().for_each(|hole| hole.scale(by));
+    }
+}
+
+impl SeenHole {
+    fn scale(&mut self, by: f64) {
+        self.diameter *= by;
+        self.entry = self.entry.map(|length| length * by);
+        if let Some(depth) = &mut self.depth {
+            for length in [&mut depth.least, &mut depth.on_axis, &mut depth.most] {
+                *length *= by;
+            }
+        }
+        for surface in [&mut self.begins, &mut self.leaves].into_iter().flatten() {
+            match &mut surface.kind {
+                SurfaceKind::Cylinder { radius, offset }
+                | SurfaceKind::Ball { radius, offset }
+                | SurfaceKind::Bore { radius, offset } => {
+                    *radius *= by;
+                    *offset *= by;
+                }
+                SurfaceKind::Flat | SurfaceKind::Other => {}
+            }
+        }
+        self.behind = self.behind.map(|length| length * by);
+        self.recess = self.recess.map(|lengths| lengths.map(|length| length * by));
+        for guess in &mut self.guessed {
+            if let Guessed::OfConcentric(length) | Guessed::NotQuiteRound(length) = guess {
+                *length *= by;
+            }
+        }
+    }
+}
+
+impl SeenSurface {
+    /// Angle of the hole's axis against the surface beside what its offset makes [deg]: along a cylinder or a
+    /// bore, against a plane; none at a ball, whose offset says it all.
+    ///
+    /// With the axis a away from square to a cylinder of radius r, and past its axis by o, the normal where they
+    /// meet is t away, `cos t = cos a sqrt(1 - (o/r)^2)`.
+    pub(crate) fn along_deg(&self) -> f64 {
+        let (radius, offset) = match self.kind {
+            SurfaceKind::Flat | SurfaceKind::Other => return self.tilt_deg,
+            SurfaceKind::Ball { .. } => return 0.0,
+            SurfaceKind::Cylinder { radius, offset } | SurfaceKind::Bore { radius, offset } => {
+                (radius, offset)
+            }
+        };
+        let share = offset / radius;
+        let across = libm::sqrt((1.0 - share * share).max(0.0));
+        if across == 0.0 {
+            return 0.0;
+        }
+        let cosine = libm::cos(self.tilt_deg.to_radians()) / across;
+        libm::acos(cosine.clamp(-1.0, 1.0)).to_degrees()
+    }
+}

@@ -26,7 +26,8 @@ impl Default for CodePage {
 impl CodePage {
     /// What a version says: AC1021 and later are UTF-8.
     pub(super) fn set_version(&mut self, version: &[u8]) {
-        self.utf_8 = version.len() == 6 && version.starts_with(b"AC") && version >= b"AC1021";
+        self.utf_8 =
+            version.len() == 6 && version.starts_with(b"AC") && version >= b"AC1021".as_slice();
     }
 
     /// What the name of a code page says; one that is not known is read as Western European.

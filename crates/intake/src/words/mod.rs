@@ -2,6 +2,7 @@
 
 mod columns;
 mod drawing;
+pub mod drawn;
 mod errors;
 pub(crate) mod notes;
 mod report;
