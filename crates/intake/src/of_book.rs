@@ -130,6 +130,20 @@ impl Foreign {
         })
     }
 
+    /// The same table, where no other sheet of its workbook may as well be the hole table.
+    ///
+    /// # Errors
+    /// Where several may be.
+    pub fn one_sheet(self) -> Result<Self, IntakeError> {
+        let sheets = self.sheets();
+        let may_be = sheets.iter().filter(|sheet| sheet.may_be_it);
+        let may_be: Vec<String> = may_be.map(|sheet| sheet.name.to_owned()).collect();
+        if may_be.len() > 1 {
+            return Err(IntakeError::WhichSheet(may_be));
+        }
+        Ok(self)
+    }
+
     /// What is told of the sheet that it is, and of what the spreadsheet made of its cells.
     pub(crate) fn of_sheet(&self) -> Vec<String> {
         let Some(OfBook { book, at, .. }) = &self.sheet else {
