@@ -1,14 +1,15 @@
 //! A drawing's callout in one cell, taken apart: `4x ⌀0.80 ±0.02 ↧14`.
 //!
 //! Forms as ASME Y14.5 and ISO 129-1 have them (number of times, diameter, tolerance, depth sign,
-//! THRU), from memory, and as shops write them; common practice, no source.
+//! THRU), from memory, and as shops and drawing programs write them (`%%c` for a diameter sign); common
+//! practice, no source.
 
 use std::ops::Range;
 
 use quillbore_job::field::AngleBasis;
 use quillbore_job::{Column, Unit, read_quantity as read};
 
-use crate::cell_words::{CellWord, TakenWord, in_english};
+use crate::cell_words::{CellWord, TakenWord, in_english, with_signs};
 use crate::signs::{Kind, Sign, count_before, count_behind, signs};
 
 /// The parts of a callout, each as it stands, but for words of other languages.
@@ -27,6 +28,10 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     if text.len() > LONGEST || !text.contains(speaks) {
         return None;
     }
+    let text = &with_signs(text);
+    if let Some(broken) = broken(text, unit) {
+        return Some(broken);
+    }
     let signs = signs(text);
     let mut rest = 0..signs.len();
     let count = count_before(&signs, &mut rest).or_else(|| count_behind(&signs, &mut rest));
@@ -44,6 +49,30 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     }
     let mut callout = Callout::default();
     for (column, part) in parts {
+        let (part, words) = as_read(column, part, unit)?;
+        callout.parts.push((column, part));
+        callout.words.extend(words);
+    }
+    Some(callout)
+}
+
+/// `M6 tap broken 12 deep`: what broke, and how deep its hole is.
+fn broken(text: &str, unit: Unit) -> Option<Callout> {
+    let words = text.split_whitespace();
+    let word = words
+        .into_iter()
+        .find(|word| word.eq_ignore_ascii_case("broken"))?;
+    let (what, rest) = text.split_once(word)?;
+    let rest = rest.trim_start();
+    // `BROKEN OFF`.
+    let off = rest.get(..3).filter(|off| off.eq_ignore_ascii_case("off"));
+    let rest = rest.get(off.map_or(0, str::len)..).unwrap_or_default();
+    let depth = rest.trim_matches(|letter: char| letter.is_whitespace() || ",;-".contains(letter));
+    let mut callout = Callout::default();
+    for (column, part) in [(Column::Broken, what.trim()), (Column::Depth, depth)] {
+        if column == Column::Depth && part.is_empty() {
+            continue;
+        }
         let (part, words) = as_read(column, part, unit)?;
         callout.parts.push((column, part));
         callout.words.extend(words);
@@ -70,6 +99,7 @@ fn is_read(column: Column, part: &str, unit: Unit) -> bool {
         Column::Depth => read::depth(part, unit).is_ok(),
         Column::End => read::hole_end(part).is_ok(),
         Column::Angle => read::tilt(part, AngleBasis::default()).is_ok(),
+        Column::Broken => read::broken(part, unit).is_ok(),
         _ => false,
     }
 }
@@ -104,8 +134,7 @@ impl<'a> Reading<'a> {
                     parts.push((Column::End, self.cut(at..at + 1)));
                     at += 1;
                 }
-                // `THRU ALL`.
-                Kind::Word(None) if self.cut(at..at + 1).eq_ignore_ascii_case("all") => at += 1,
+                Kind::Word(None) if self.is_of_all(at) => at += 1,
                 Kind::Word(Some(CellWord::Hole))
                 | Kind::Other(',' | ';' | '-' | '/' | '|' | '@') => {
                     at += 1;
@@ -128,6 +157,13 @@ impl<'a> Reading<'a> {
             parts.push((Column::Depth, self.cut(depth)));
         }
         Some(parts)
+    }
+
+    /// Words that say the same of all holes: `THRU ALL`, `EQ SP`, `EQUALLY SPACED`.
+    fn is_of_all(&self, at: usize) -> bool {
+        const WORDS: [&str; 7] = ["all", "eq", "equal", "equally", "sp", "spaced", "spacing"];
+        let word = self.cut(at..at + 1);
+        WORDS.iter().any(|of_all| word.eq_ignore_ascii_case(of_all))
     }
 
     /// Whether what follows belongs to the size no more.
@@ -245,7 +281,7 @@ mod tests {
     /// Forms of ASME Y14.5 and ISO 129-1 from memory, and of the shop; common practice, no source.
     #[test]
     fn callouts_taken_apart() {
-        use Column::{Angle, Count, Depth, End, Size};
+        use Column::{Angle, Broken, Count, Depth, End, Size};
         type Parts = &'static [(Column, &'static str)];
         let truth: &[(&str, Parts)] = &[
             (
@@ -334,6 +370,19 @@ mod tests {
                 "2x 1.0 THRU",
                 &[(Count, "2x"), (Size, "1.0"), (End, "THRU")],
             ),
+            (
+                "M6 tap broken 12 deep",
+                &[(Broken, "M6 tap"), (Depth, "12 deep")],
+            ),
+            ("M4 TAP, CARBIDE BROKEN OFF", &[(Broken, "M4 TAP, CARBIDE")]),
+            (
+                "3 HOLES \u{d8}0.5 THRU ALL EQ SP",
+                &[(Count, "3 HOLES"), (Size, "\u{d8}0.5"), (End, "THRU")],
+            ),
+            (
+                "%%c0.8 %%p0.02 THRU",
+                &[(Size, "\u{2300}0.8 \u{b1}0.02"), (End, "THRU")],
+            ),
             ("2 x 3 THRU", &[(Count, "2 x"), (Size, "3"), (End, "THRU")]),
         ];
         for (text, expect) in truth {
@@ -356,6 +405,14 @@ mod tests {
             (
                 "\u{d8}.031\u{b1}.002 \u{21a7}.55",
                 &[(Size, "\u{d8}.031\u{b1}.002"), (Depth, "\u{21a7}.55")],
+            ),
+            (
+                "2X \u{d8}.020 +.001/-.000 X .50 DP",
+                &[
+                    (Count, "2X"),
+                    (Size, "\u{d8}.020 +.001/-.000"),
+                    (Depth, ".50 DP"),
+                ],
             ),
             (".031 .55 DEEP", &[(Size, ".031"), (Depth, ".55")]),
             (
@@ -394,6 +451,8 @@ mod tests {
             "A",
             "F",
             "letter F",
+            "M6 tap broken, see note 2",
+            "%%q0.8 THRU",
             "0.8 mm",
         ] {
             assert_eq!(parts(text, Unit::Mm), None, "{text}");

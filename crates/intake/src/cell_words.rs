@@ -2,6 +2,7 @@
 //!
 //! English, German, French, Spanish and Italian; common practice, no source.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
@@ -186,11 +187,37 @@ static LISTED: LazyLock<BTreeMap<String, CellWord>> = LazyLock::new(|| {
     listed
 });
 
+/// A text with the signs that drawing programs write two percent signs and a letter for.
+pub(crate) fn with_signs(text: &str) -> Cow<'_, str> {
+    let mut parts = text.split("%%");
+    let first = parts.next().unwrap_or_default();
+    let mut with_signs = Cow::Borrowed(first);
+    for part in parts {
+        let sign = match part
+            .chars()
+            .next()
+            .map(|letter| letter.to_ascii_lowercase())
+        {
+            Some('c') => "\u{2300}",
+            Some('d') => "\u{b0}",
+            Some('p') => "\u{b1}",
+            // Where a line under or over it begins or ends.
+            Some('u' | 'o') => "",
+            _ => return Cow::Borrowed(text),
+        };
+        let with_signs = with_signs.to_mut();
+        with_signs.push_str(sign);
+        with_signs.push_str(part.get(1..).unwrap_or_default());
+    }
+    with_signs
+}
+
 /// A text with its known words in English, and what each of them was; `None` where it has none that
 /// would be another word.
 pub(crate) fn in_english(text: &str, column: Column) -> Option<(String, Vec<TakenWord>)> {
     let (mut english, mut taken) = (String::with_capacity(text.len()), Vec::new());
-    let mut rest = text;
+    let with_signs = with_signs(text);
+    let mut rest = &*with_signs;
     while let Some(begins) = rest.find(char::is_alphabetic) {
         let (before, from) = rest.split_at(begins);
         english.push_str(before);
@@ -212,7 +239,8 @@ pub(crate) fn in_english(text: &str, column: Column) -> Option<(String, Vec<Take
     }
     english.push_str(rest);
     let english = english.split_whitespace().collect::<Vec<_>>().join(" ");
-    (!taken.is_empty() && !english.is_empty()).then_some((english, taken))
+    let is_other = !taken.is_empty() || with_signs != text;
+    (is_other && !english.is_empty()).then_some((english, taken))
 }
 
 fn is_of_a_word(letter: char) -> bool {

@@ -143,7 +143,7 @@ fn each_cell<'a, E>(
 }
 
 /// A cell without its outer blanks; line breaks inside a cell become blanks.
-fn clean(cell: Cow<'_, str>) -> Cow<'_, str> {
+pub(crate) fn clean(cell: Cow<'_, str>) -> Cow<'_, str> {
     if cell.contains(['\r', '\n']) {
         let parts = cell.split(['\r', '\n']).map(str::trim);
         let filled: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();

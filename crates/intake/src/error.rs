@@ -3,6 +3,7 @@
 use crate::column::Question;
 use crate::delimited::TooManyCells;
 use crate::meaning::Meaning;
+use crate::workbook::WorkbookError;
 
 /// Why a table could not be taken.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,6 +12,12 @@ pub enum IntakeError {
     NotText,
     /// There are more cells than a hole table has.
     TooMany(TooManyCells),
+    /// It is a workbook that can't be read.
+    Workbook(WorkbookError),
+    /// The workbook has no sheet of this name; those that it has.
+    NoSuchSheet(String, Vec<String>),
+    /// Several sheets may be the hole table, and nobody said which.
+    WhichSheet(Vec<String>),
     /// There is nothing in it.
     Empty,
     /// There is a head with nothing below it.
@@ -26,5 +33,11 @@ pub enum IntakeError {
 impl From<TooManyCells> for IntakeError {
     fn from(too_many: TooManyCells) -> Self {
         Self::TooMany(too_many)
+    }
+}
+
+impl From<WorkbookError> for IntakeError {
+    fn from(error: WorkbookError) -> Self {
+        Self::Workbook(error)
     }
 }

@@ -14,9 +14,11 @@ use crate::layout::Layout;
 use crate::lines::{Line, Lines};
 use crate::meaning::Meaning;
 use crate::no_row::Role;
+use crate::of_book::{self, OfBook};
 use crate::understand::understand;
 use crate::values::Look;
 use crate::words;
+use crate::workbook::Workbook;
 
 /// Values of a column that are shown when it is asked about.
 const SHOWN: usize = 4;
@@ -35,6 +37,8 @@ pub struct Foreign {
     pub(crate) separator: Option<char>,
     /// The encoding that was guessed.
     pub(crate) encoding: Option<&'static str>,
+    /// The workbook that it is a sheet of.
+    pub(crate) sheet: Option<OfBook>,
 }
 
 impl Foreign {
@@ -66,24 +70,34 @@ impl Foreign {
         Self::of_lines(Source::Pasted, lines, None, places)
     }
 
-    /// The bytes of a file of delimited text and the file's name; without a head its columns are mark, count, size,
+    /// The bytes of a file, a workbook or delimited text, and the file's name; of a workbook the sheet that is
+    /// likeliest a hole table, see [`Self::sheets`]. Without a head its columns are mark, count, size,
     /// depth and so on, in the hole table's order, where their values can be that.
     ///
     /// # Errors
-    /// Where the bytes are no text, nothing is in it, or there are more cells than a hole table has.
+    /// Where the bytes are neither, nothing is in it, or there are more cells than a hole table has.
     pub fn of_file(bytes: &[u8], name: &str) -> Result<Self, IntakeError> {
+        if Workbook::is_one(bytes) {
+            return of_book::likeliest(Workbook::of(bytes)?, name);
+        }
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
         let Cells { separator, lines } = split(&decoded.text)?;
         let from = Source::File(name.to_owned());
-        let mut foreign = Self::of_lines(from, lines, Some(separator), &all_places())?;
-        if foreign.layout.is_head_alone(&foreign.lines) {
-            return Err(IntakeError::HeadAlone);
-        }
+        let mut foreign =
+            Self::of_lines(from, lines, Some(separator), &all_places())?.with_rows()?;
         foreign.encoding = decoded.guessed.then_some(decoded.encoding);
         Ok(foreign)
     }
 
-    fn of_lines(
+    /// The table, where there is more than a head.
+    pub(crate) fn with_rows(self) -> Result<Self, IntakeError> {
+        if self.layout.is_head_alone(&self.lines) {
+            return Err(IntakeError::HeadAlone);
+        }
+        Ok(self)
+    }
+
+    pub(crate) fn of_lines(
         from: Source,
         lines: Lines,
         separator: Option<char>,
@@ -103,6 +117,7 @@ impl Foreign {
             laid: false,
             separator,
             encoding: None,
+            sheet: None,
         };
         foreign.columns = (0..width.unwrap_or(0))
             .map(|at| ForeignColumn {
@@ -311,7 +326,7 @@ impl Foreign {
     }
 }
 
-fn all_places() -> Vec<Option<Column>> {
+pub(crate) fn all_places() -> Vec<Option<Column>> {
     Column::ALL.iter().copied().map(Some).collect()
 }
 

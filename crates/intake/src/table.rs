@@ -367,7 +367,12 @@ impl<'a> Taking<'a> {
     }
 }
 
-fn edit_of(at: RowsAt, rows: Vec<NewRow>, unit: Unit, report: Option<Arc<Report>>) -> Edit {
+pub(crate) fn edit_of(
+    at: RowsAt,
+    rows: Vec<NewRow>,
+    unit: Unit,
+    report: Option<Arc<Report>>,
+) -> Edit {
     let (mut cells, mut places) = (Vec::new(), Vec::new());
     for mut row in rows {
         let columns = Column::ALL.iter();

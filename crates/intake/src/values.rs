@@ -4,7 +4,7 @@ use quillbore_calc::standards::fits;
 use quillbore_job::{Unit, read_quantity as read};
 
 use crate::callout;
-use crate::cell_words::{CellWord, cell_word, in_english};
+use crate::cell_words::{CellWord, cell_word, in_english, with_signs};
 use crate::fold::{Key, tokens};
 use crate::trade_words::is_hole_word;
 use quillbore_job::Column;
@@ -131,7 +131,7 @@ impl Look {
 
 /// What one value looks like.
 pub(crate) fn kind(value: &str) -> Kind {
-    let value = value.trim();
+    let value = &*with_signs(value.trim());
     if value.chars().count() > 100 {
         return Kind::Text;
     }
@@ -157,8 +157,9 @@ fn bare(value: &str) -> Option<Kind> {
     if value.chars().all(plain) && !limits {
         return number_in(value).map(|_| Kind::Number);
     }
-    if sign(begins) || begins == '0' {
-        let after: String = value.chars().skip(1).collect();
+    // `0/-0.02`, and not `0.8 mm`.
+    let after: String = value.chars().skip(1).collect();
+    if sign(begins) || (begins == '0' && after.contains(sign)) {
         if sign(begins) && after.trim().chars().all(plain) && number_in(&after).is_some() {
             return Some(Kind::Signed);
         }
@@ -251,7 +252,9 @@ fn as_size(value: &str) -> Option<Kind> {
     if !digits {
         return None;
     }
-    if callout::split(value, Unit::Inch).is_some() {
+    // A fit has its limits in millimeters alone.
+    let is_callout = |unit| callout::split(value, unit).is_some();
+    if is_callout(Unit::Inch) || is_callout(Unit::Mm) {
         return Some(Kind::Callout);
     }
     let signed = is_a_size_sign(value)
@@ -362,8 +365,8 @@ mod tests {
             (
                 Kind::Number,
                 &[
-                    "0.80", "0,8", ".0315", "1/32", "14.5", "1/32\"", "14 mm", "0",
-                ][..7],
+                    "0.80", "0,8", ".0315", "1/32", "14.5", "1/32\"", "14 mm", "0.8 mm",
+                ][..],
             ),
             (Kind::Signed, &["-3.5", "+12", "\u{2212}0,25", "- 4"]),
             (

@@ -30,6 +30,7 @@ impl Whole<'_> {
         let looks = self.totals.looks;
         let looks = looks.filter(|looks| *looks != self.unit && !named && line.is_none());
         let mut said: Vec<String> = self.head().or_else(|| self.order()).into_iter().collect();
+        said.extend(foreign.of_sheet());
         said.extend(separator);
         said.extend(foreign.encoding.map(words::encoding_guessed));
         said.extend(self.nothing_under());

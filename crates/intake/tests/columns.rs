@@ -5,7 +5,9 @@
     reason = "helpers of the tests stand outside the test functions"
 )]
 
-use quillbore_intake::{Foreign, Holds, How, IntakeError, Meaning, Taken, Why, holds_of, words};
+use quillbore_intake::{
+    Foreign, Holds, How, IntakeError, Meaning, Taken, Why, WorkbookError, holds_of, words,
+};
 use quillbore_job::report::LineOutcome;
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
@@ -301,7 +303,12 @@ fn a_coordinate_alone_is_no_place() {
 #[test]
 fn files_without_a_table_are_refused() {
     let refused = |bytes: &[u8]| Foreign::of_file(bytes, "holes.csv").expect_err("no table");
-    assert_eq!(refused(b"PK\x03\x04\0\0"), IntakeError::NotText);
+    assert_eq!(refused(b"A\0B"), IntakeError::NotText);
+    let cut = refused(b"PK\x03\x04\0\0");
+    assert!(
+        matches!(cut, IntakeError::Workbook(WorkbookError::Damaged(_))),
+        "{cut:?}"
+    );
     assert_eq!(refused(b""), IntakeError::Empty);
     assert_eq!(refused(b" ; ;\n\n"), IntakeError::Empty);
     assert_eq!(refused(b"hole;qty;dia\n"), IntakeError::HeadAlone);

@@ -7,11 +7,13 @@
 
 mod beside;
 mod cells;
+mod drawings;
 mod edits;
 mod figures;
 mod files;
 mod papers;
 mod pick;
+mod solids;
 mod tables;
 
 pub use pick::TEXTS;
@@ -50,9 +52,19 @@ pub const READERS: &[Reader] = &[
         share: 130,
     },
     Reader {
+        name: "dxf",
+        check: drawings::dxf,
+        share: 100,
+    },
+    Reader {
         name: "cell",
         check: cells::typed,
-        share: 280,
+        share: 150,
+    },
+    Reader {
+        name: "step",
+        check: solids::step,
+        share: 30,
     },
     Reader {
         name: "words",

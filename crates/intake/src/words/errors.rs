@@ -8,6 +8,7 @@ use super::in_quotes;
 use crate::column::{Holds, Question};
 use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells};
 use crate::error::IntakeError;
+use crate::workbook::WorkbookError;
 
 /// Columns that nobody has said the meaning of.
 fn not_understood(questions: &[Question]) -> String {
@@ -17,14 +18,64 @@ fn not_understood(questions: &[Question]) -> String {
     text.replacen("column", "Column", 1)
 }
 
+/// Names of sheets in a sentence.
+fn sheets(names: &[String]) -> String {
+    let names: Vec<String> = names.iter().map(|name| in_quotes(name)).collect();
+    names.join(", ")
+}
+
+impl WorkbookError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::NoWorkbook => "give the workbook itself, or the hole table as CSV",
+            Self::Locked => "open it with its password and save a copy without one",
+            Self::OldKind => "open it in a spreadsheet program and save it as .xlsx, .ods or CSV",
+            Self::Damaged(_) => {
+                "open it in a spreadsheet program and save it anew; where that fails, ask for it again"
+            }
+            Self::TooLarge | Self::TooManyCells(_) => {
+                "copy the lines and columns that describe holes into a workbook of their own"
+            }
+        }
+    }
+}
+
+impl Error for WorkbookError {}
+
+impl fmt::Display for WorkbookError {
+    /// One sentence: why a workbook can't be read.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoWorkbook => f.write_str("This is a packed file, and no workbook"),
+            Self::Locked => f.write_str("The workbook asks for a password"),
+            Self::OldKind => {
+                f.write_str("This is an old binary workbook (.xls), which is not read")
+            }
+            Self::Damaged(why) => write!(f, "The workbook is damaged ({why})"),
+            Self::TooLarge => {
+                f.write_str("Unpacked, the workbook is far larger than a hole table is")
+            }
+            Self::TooManyCells(sheet) => write!(
+                f,
+                "The sheet {} has more than {MOST_CELLS} columns or {MOST_CELLS_IN_ALL} cells, which no hole table has",
+                in_quotes(sheet)
+            ),
+        }
+    }
+}
+
 impl IntakeError {
     /// What to do about it.
     #[must_use]
     pub const fn hint(&self) -> &'static str {
         match self {
             Self::NotText => {
-                "save the hole table from the spreadsheet as CSV or as tab-separated text"
+                "give the hole table as a workbook (.xlsx, .ods), as CSV or as tab-separated text"
             }
+            Self::Workbook(error) => error.hint(),
+            Self::NoSuchSheet(..) | Self::WhichSheet(_) => "name the sheet with --worksheet NAME",
             Self::TooMany(_) => {
                 "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
             }
@@ -55,6 +106,17 @@ impl fmt::Display for IntakeError {
                 f,
                 "There are more than {MOST_CELLS_IN_ALL} cells, which no hole table has"
             ),
+            Self::Workbook(error) => error.fmt(f),
+            Self::NoSuchSheet(name, there) => {
+                let name = in_quotes(name);
+                match there.as_slice() {
+                    [] => write!(f, "There is no sheet {name}: the file is no workbook"),
+                    there => write!(f, "There is no sheet {name}, only {}", sheets(there)),
+                }
+            }
+            Self::WhichSheet(there) => {
+                write!(f, "Several sheets may be the hole table: {}", sheets(there))
+            }
             Self::Empty => f.write_str("There is no line with anything in it"),
             Self::HeadAlone => f.write_str("There is a head, but no line below it"),
             Self::NotUnderstood(questions) => f.write_str(&not_understood(questions)),

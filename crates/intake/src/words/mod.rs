@@ -1,9 +1,13 @@
 //! What is said of foreign tables: heads, values, what was guessed and left out.
 
 mod columns;
+mod drawing;
+pub mod drawn;
 mod errors;
 pub(crate) mod notes;
 mod report;
+mod sheets;
+mod solids;
 
 pub use columns::{LEAVE_OUT, holds, how, not_understood_of, question, understood};
 pub use report::{holes_in_rows, summary, units_question};
@@ -15,6 +19,8 @@ pub(crate) use report::{
     read_as, remembered, rule, said, separator, separator_line, split, split_cells, sum,
     sum_differs, uncounted, units, unread, words_taken,
 };
+
+pub(crate) use sheets::{dates, merged, sheet_taken, uncalculated};
 
 /// A text in quotes.
 fn in_quotes(text: &str) -> String {

@@ -1,14 +1,15 @@
-//! `quillbore intake`: a job from a hole table, and what was taken, guessed and refused.
+//! `quillbore intake`: a job from a hole table, a drawing or a solid, and what was taken, guessed and refused.
 
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_intake::{Foreign, IntakeError, holds_of};
+use quillbore_intake::drawn::{Drawn, Shows};
+use quillbore_intake::{Foreign, IntakeError, Taken, holds_of};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
-use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
+use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply, read_quantity};
 
 use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
@@ -25,17 +26,22 @@ use crate::words::{commands as words, figures, intake as said};
 pub struct Intake {
     holes: PathBuf,
     out: PathBuf,
-    unit: Unit,
+    /// The unit, where it was said.
+    unit: Option<Unit>,
     fields: Vec<(Field, String)>,
     /// What columns hold, by head or number.
     columns: Vec<(String, String)>,
+    /// The sheet of a workbook.
+    worksheet: Option<String>,
+    /// Diameters that are taken of a drawing or a solid.
+    sizes: Option<String>,
     shop: Option<PathBuf>,
     day: NaiveDate,
 }
 
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
-    let mut unit = Unit::Mm;
+    let (mut unit, mut worksheet, mut sizes) = (None, None, None);
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
     while let Some(word) = line.take()? {
         let Word::Option(option) = word else {
@@ -59,7 +65,9 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
                 line.path(option)?;
             }
             "--date" => day = line.date(option)?,
-            "--unit" => unit = self::unit(&line.text(option)?)?,
+            "--unit" => unit = Some(self::unit(&line.text(option)?)?),
+            "--worksheet" => worksheet = Some(line.text(option)?),
+            "--sizes" => sizes = Some(line.text(option)?),
             _ => return Err(word.unknown()),
         }
     }
@@ -78,6 +86,8 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
         unit,
         fields,
         columns,
+        worksheet,
+        sizes,
         shop,
         day,
     })
@@ -98,23 +108,75 @@ fn column(word: &str) -> Result<(String, String), Failure> {
     parts.ok_or_else(|| said::holds_nothing(word))
 }
 
-/// The table of the file, with what was said of its columns.
-fn table(asked: &Intake) -> Result<Foreign, Failure> {
+/// What the file is: a table of holes, or something that shows them.
+enum Holes {
+    Table(Box<Foreign>),
+    Drawn(Box<Drawn>),
+}
+
+impl Holes {
+    /// Reads the file, and does with it what was said of it.
+    fn of(asked: &Intake) -> Result<Self, Failure> {
+        let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
+        let name = asked
+            .holes
+            .file_name()
+            .unwrap_or_default()
+            .to_string_lossy();
+        match Shows::of(&bytes, &name) {
+            Some(shows) => Ok(Self::Drawn(Box::new(drawn(asked, shows, &bytes, &name)?))),
+            None => Ok(Self::Table(Box::new(table(asked, &bytes, &name)?))),
+        }
+    }
+
+    fn take(&self, job: &Job, asked: &Intake) -> Result<Taken, Failure> {
+        match self {
+            Self::Table(table) => table
+                .take(job, RowsAt::Append, asked.unit.unwrap_or_default())
+                .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
+            Self::Drawn(drawn) => drawn
+                .take(job, RowsAt::Append)
+                .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
+        }
+    }
+}
+
+/// The table of the file, with what was said of its sheet and its columns.
+fn table(asked: &Intake, bytes: &[u8], name: &str) -> Result<Foreign, Failure> {
     let failed =
         |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
-    let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
-    let name = asked
-        .holes
-        .file_name()
-        .unwrap_or_default()
-        .to_string_lossy();
-    let mut table = Foreign::of_file(&bytes, &name).map_err(failed)?;
+    if asked.sizes.is_some() {
+        return Err(said::of_drawings_alone().at(&asked.holes));
+    }
+    let mut table = Foreign::of_file(bytes, name).map_err(failed)?;
+    table = match &asked.worksheet {
+        Some(sheet) => table.on_sheet(sheet).map_err(failed)?,
+        None => table.one_sheet().map_err(failed)?,
+    };
     for (name, word) in &asked.columns {
         let column = table.column_named(name).map_err(failed)?;
         let holds = holds_of(word).ok_or_else(|| said::not_to_hold(word))?;
         table.say(column, holds).map_err(failed)?;
     }
     Ok(table)
+}
+
+/// The holes of a drawing or a solid, of those sizes that were asked for.
+fn drawn(asked: &Intake, shows: Shows, bytes: &[u8], name: &str) -> Result<Drawn, Failure> {
+    if asked.worksheet.is_some() || !asked.columns.is_empty() {
+        return Err(said::of_tables_alone().at(&asked.holes));
+    }
+    let mut drawn = Drawn::read(shows, bytes, name, &|| false)
+        .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
+    if let Some(unit) = asked.unit {
+        drawn.say_unit(unit);
+    }
+    if let Some(sizes) = &asked.sizes {
+        let size = read_quantity::size(sizes, asked.unit.unwrap_or_default());
+        let size = size.map_err(|_| said::no_sizes(sizes))?;
+        drawn.only_between(size.lower.mm(), size.upper.mm());
+    }
+    Ok(drawn)
 }
 
 pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failure> {
@@ -125,7 +187,8 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     };
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
-    let table = table(asked)?;
+    let holes = Holes::of(asked)?;
+    let unit = asked.unit.unwrap_or_default();
     let mut job = Job {
         number: asked
             .out
@@ -134,11 +197,11 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
         opened: Some(asked.day),
         ..Job::default()
     };
-    let mut edits = vec![Edit::SetUnit(asked.unit)];
+    let mut edits = vec![Edit::SetUnit(unit)];
     edits.extend(asked.fields.iter().map(|(field, text)| Edit::SetField {
         field: *field,
         text: text.clone(),
-        unit: asked.unit,
+        unit,
     }));
     for edit in &edits {
         job = match edit {
@@ -153,12 +216,10 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
             edit => done(&job, edit)?,
         };
     }
-    let taken = table
-        .take(&job, RowsAt::Append, asked.unit)
-        .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
+    let taken = holes.take(&job, asked)?;
     job = done(&job, &taken.edit)?;
     // What was read is in the job now: of ten megabytes nobody needs another two copies.
-    drop((taken.edit, table));
+    drop((taken.edit, holes));
     let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
     let (key, shelf) = (loose.key().clone(), Arc::new(loose));
     let shelf: Arc<dyn Shelf> = shelf;
@@ -188,5 +249,9 @@ fn say_report(report: &Report, rows: usize, saying: &mut Saying<'_>) {
     report.whole.iter().for_each(|line| saying.line(line));
     let lines = report.lines.iter();
     lines.for_each(|line| saying.line(reports::line(line)));
-    saying.line(said::became(report.lines.len(), rows));
+    saying.line(if report.lines.is_empty() {
+        said::rows(rows)
+    } else {
+        said::became(report.lines.len(), rows)
+    });
 }

@@ -18,6 +18,38 @@ pub(crate) fn not_to_hold(word: &str) -> Failure {
     )
 }
 
+/// That sizes are chosen of drawings and solids.
+pub(crate) fn of_drawings_alone() -> Failure {
+    Failure::new(
+        "Sizes are chosen of a drawing or a solid, and this is a table",
+        "leave out --sizes, or give a DXF or STEP file",
+    )
+}
+
+/// That sheets and columns are those of tables.
+pub(crate) fn of_tables_alone() -> Failure {
+    Failure::new(
+        "A drawing or a solid has no sheets and columns",
+        "leave out --worksheet and --column; --sizes \"0.5-1.2\" chooses its holes",
+    )
+}
+
+/// That a range of diameters can't be read.
+pub(crate) fn no_sizes(text: &str) -> Failure {
+    Failure::new(
+        format!("\u{201c}{text}\u{201d} is no range of diameters"),
+        "--sizes \"0.5-1.2\", or one diameter",
+    )
+}
+
+/// How many rows came of a drawing or a solid.
+pub(crate) fn rows(rows: usize) -> String {
+    match rows {
+        1 => "1 row.".to_owned(),
+        rows => format!("{rows} rows."),
+    }
+}
+
 /// How many rows came of how many lines.
 pub(crate) fn became(lines: usize, rows: usize) -> String {
     let count = |count: usize, one: &str, several: &str| match count {

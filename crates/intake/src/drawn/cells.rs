@@ -1,0 +1,151 @@
+//! A hole that was seen, as the texts of a row's cells.
+
+use quillbore_job::{Column, Unit, read_quantity as read};
+
+use super::{MM_PER_INCH, NEAR_MM};
+use crate::callout;
+use crate::new_row::Cells;
+use crate::seen::{SeenEnd, SeenHole, SeenSurface, SurfaceKind};
+use crate::words::drawn as words;
+
+/// Angles below this are none [deg].
+const LEAST_DEG: f64 = 5e-3;
+
+/// Longest and shortest line of a wall that differ by more than this are told [mm].
+const TOLD_MM: f64 = 0.01;
+
+/// The cells of a row of such holes, but for mark and count, and what of them is to be looked at.
+pub(super) fn cells(hole: &SeenHole, unit: Unit) -> (Cells, Vec<String>) {
+    let (mut cells, mut doubts, mut notes) = (Cells::new(), Vec::new(), Vec::new());
+    cells.insert(Column::Size, length(hole.diameter, unit, 6));
+    if let Some(depth) = hole.depth {
+        cells.insert(Column::Depth, length(depth.on_axis, unit, 4));
+        if depth.most - depth.least > TOLD_MM {
+            let [least, most] = [depth.least, depth.most].map(|depth| length(depth, unit, 3));
+            notes.push(words::along_the_wall(&least, &most, unit));
+        }
+    }
+    let end = hole.end.map(|end| match end {
+        SeenEnd::Through => "through",
+        SeenEnd::Into => "into",
+        SeenEnd::Blind => "blind",
+    });
+    cells.extend(end.map(|end| (Column::End, end.to_owned())));
+    if let Some(begins) = hole.begins {
+        let along = begins.along_deg();
+        if along >= LEAST_DEG {
+            cells.insert(Column::Angle, from_normal(along));
+        }
+        match shape(begins.kind, unit) {
+            Some(shape) => cells.extend((!shape.is_empty()).then_some((Column::Surface, shape))),
+            None => doubts.push(words::BEGINS_IN_OTHER.to_owned()),
+        }
+    }
+    if let Some(leaves) = hole
+        .leaves
+        .filter(|leaves| !is_parallel(hole.begins, *leaves))
+    {
+        match shape(leaves.kind, unit) {
+            Some(shape) => {
+                let name = if shape.is_empty() { "flat" } else { &shape };
+                cells.insert(
+                    Column::Exit,
+                    format!("{name} at {}", from_normal(leaves.along_deg())),
+                );
+            }
+            None => doubts.push(words::LEAVES_BY_OTHER.to_owned()),
+        }
+    }
+    if let Some([wide, deep]) = hole.recess {
+        let [wide, deep] = [wide, deep].map(|each| length(each, unit, 4));
+        cells.insert(Column::Recess, format!("d{wide} x {deep}"));
+    }
+    if let Some(behind) = hole.behind {
+        cells.insert(Column::Behind, length(behind, unit, 3));
+    }
+    if let Some(text) = &hole.text {
+        if !callout_into(text, hole, unit, &mut cells) {
+            doubts.push(words::other_text(text));
+        }
+        notes.push(text.clone());
+    }
+    doubts.extend(hole.guessed.iter().map(|guess| words::guess(guess, unit)));
+    if !notes.is_empty() {
+        cells.insert(Column::Note, notes.join("; "));
+    }
+    (cells, doubts)
+}
+
+/// Puts what a callout says into the cells: its size, with the limits that no picture shows, and what the
+/// picture doesn't show either; false where it speaks of another size, or of none.
+fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> bool {
+    let parts = match callout::split(text, unit) {
+        Some(callout) => callout.parts,
+        None => vec![(Column::Size, text.to_owned())],
+    };
+    let said = parts.iter().find(|(column, _)| *column == Column::Size);
+    let Some(size) = said.and_then(|(_, size)| read::size(size, unit).ok()) else {
+        return false;
+    };
+    let (lower, upper) = (size.lower.mm(), size.upper.mm());
+    let off = NEAR_MM + 0.02 * hole.diameter;
+    if !(lower - off..=upper + off).contains(&hole.diameter) {
+        return false;
+    }
+    for (column, part) in parts {
+        let is_shown = cells.contains_key(&column) && column != Column::Size;
+        if !is_shown && column != Column::Count {
+            cells.insert(column, part);
+        }
+    }
+    true
+}
+
+/// A length in a unit, to so many decimals of a millimeter, without naughts at its end.
+pub(crate) fn length(mm: f64, unit: Unit, decimals: usize) -> String {
+    let (value, decimals) = match unit {
+        Unit::Mm => (mm, decimals),
+        Unit::Inch => (mm / MM_PER_INCH, decimals + 1),
+    };
+    trimmed(value, decimals)
+}
+
+fn trimmed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    match text {
+        "" | "-0" => "0".to_owned(),
+        text => text.to_owned(),
+    }
+}
+
+fn from_normal(deg: f64) -> String {
+    format!("{} from normal", trimmed(deg, 3))
+}
+
+/// A surface as the hole table reads it, nothing for a plane; `None` where it has no word for it.
+fn shape(kind: SurfaceKind, unit: Unit) -> Option<String> {
+    let of = |name: &str, radius: f64, offset: f64| {
+        let radius = length(radius, unit, 4);
+        match offset < NEAR_MM {
+            true => format!("{name} R{radius}"),
+            false => format!("{name} R{radius} offset {}", length(offset, unit, 4)),
+        }
+    };
+    match kind {
+        SurfaceKind::Flat => Some(String::new()),
+        SurfaceKind::Cylinder { radius, offset } => Some(of("cylinder", radius, offset)),
+        SurfaceKind::Ball { radius, offset } => Some(of("ball", radius, offset)),
+        SurfaceKind::Bore { radius, offset } => Some(of("bore", radius, offset)),
+        SurfaceKind::Other => None,
+    }
+}
+
+/// Whether it leaves a wall whose two faces are parallel, which needs no word.
+fn is_parallel(begins: Option<SeenSurface>, leaves: SeenSurface) -> bool {
+    begins.is_some_and(|begins| {
+        begins.kind == SurfaceKind::Flat
+            && leaves.kind == SurfaceKind::Flat
+            && (begins.tilt_deg - leaves.tilt_deg).abs() < LEAST_DEG
+    })
+}

@@ -1,0 +1,91 @@
+//! Which holes are alike.
+
+use super::{HoleKind, NEAR_MM};
+use crate::seen::{SeenDepth, SeenHole, SeenSurface, SurfaceKind};
+
+/// Depths of one kind differ by no more than this [mm]: what a drawing rounds.
+const SAME_DEPTH_MM: f64 = 5e-4;
+
+/// Angles of one kind differ by no more than this [deg].
+const SAME_ANGLE_DEG: f64 = 1e-3;
+
+/// The kinds, by rising diameter and depth; holes of a kind in the file's order.
+pub(super) fn kinds(holes: &[SeenHole]) -> Vec<HoleKind> {
+    let mut kinds: Vec<HoleKind> = Vec::new();
+    let mut order: Vec<usize> = (0..holes.len()).collect();
+    order.sort_by(|a, b| {
+        let [a, b] = [a, b].map(|at| {
+            holes.get(*at).map_or((0.0, 0.0), |hole| {
+                (hole.diameter, hole.depth.map_or(0.0, |depth| depth.on_axis))
+            })
+        });
+        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
+    for at in order {
+        let Some(hole) = holes.get(at) else { continue };
+        // Kinds of this diameter are the last ones.
+        let of = |kind: &HoleKind| kind.holes.first().and_then(|first| holes.get(*first));
+        let wide = |kind: &&mut HoleKind| {
+            of(kind).is_some_and(|first| near(first.diameter, hole.diameter, NEAR_MM))
+        };
+        let mut same = kinds.iter_mut().rev().take_while(wide);
+        match same.find(|kind| of(kind).is_some_and(|first| alike(first, hole))) {
+            Some(kind) => kind.holes.push(at),
+            None => kinds.push(HoleKind {
+                holes: vec![at],
+                is_taken: true,
+            }),
+        }
+    }
+    for kind in &mut kinds {
+        kind.holes.sort_unstable();
+    }
+    kinds
+}
+
+fn alike(one: &SeenHole, other: &SeenHole) -> bool {
+    one.end == other.end
+        && one.text == other.text
+        && both(one.depth, other.depth, same_depth)
+        && both(one.behind, other.behind, |a, b| near(a, b, SAME_DEPTH_MM))
+        && both(one.recess, other.recess, |a, b| {
+            a.into_iter().zip(b).all(|(a, b)| near(a, b, SAME_DEPTH_MM))
+        })
+        && both(one.begins, other.begins, same_surface)
+        && both(one.leaves, other.leaves, same_surface)
+}
+
+fn both<T: Copy>(one: Option<T>, other: Option<T>, same: impl Fn(T, T) -> bool) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => same(one, other),
+        (None, None) => true,
+        _ => false,
+    }
+}
+
+fn same_depth(one: SeenDepth, other: SeenDepth) -> bool {
+    near(one.least, other.least, SAME_DEPTH_MM)
+        && near(one.on_axis, other.on_axis, SAME_DEPTH_MM)
+        && near(one.most, other.most, SAME_DEPTH_MM)
+}
+
+fn same_surface(one: SeenSurface, other: SeenSurface) -> bool {
+    near(one.tilt_deg, other.tilt_deg, SAME_ANGLE_DEG) && same_kind(one.kind, other.kind)
+}
+
+fn same_kind(one: SurfaceKind, other: SurfaceKind) -> bool {
+    use SurfaceKind::{Ball, Bore, Cylinder, Flat, Other};
+    let lengths = |of: SurfaceKind| match of {
+        Cylinder { radius, offset } | Ball { radius, offset } | Bore { radius, offset } => {
+            [radius, offset]
+        }
+        Flat | Other => [0.0; 2],
+    };
+    let near = |(a, b): (f64, f64)| near(a, b, SAME_DEPTH_MM);
+    std::mem::discriminant(&one) == std::mem::discriminant(&other)
+        && lengths(one).into_iter().zip(lengths(other)).all(near)
+}
+
+fn near(one: f64, other: f64, by: f64) -> bool {
+    (one - other).abs() <= by
+}

@@ -1,0 +1,336 @@
+//! Which text belongs to which hole: by a dimension, a leader, its mark in a chart, or nearness.
+
+use std::collections::BTreeMap;
+
+use super::chart::Chart;
+use super::choose::Chosen;
+use super::drawn::{Drawn, Placed, Round};
+use super::entity::{Dimension, Leader};
+use super::error::DxfError;
+use super::near::{Near, Spot};
+use super::notes::{Note, names, numbers, speaks_of_hole};
+
+/// The texts of holes.
+pub(super) struct Ties {
+    /// Each hole's text, and whether it is tied to it by more than nearness.
+    pub(super) texts: Vec<Option<(String, bool)>>,
+    /// Callouts that belong to no hole.
+    pub(super) loose: Vec<String>,
+}
+
+/// Ties texts to holes.
+pub(super) fn tie<'e>(
+    drawn: &Drawn<'e, 'e>,
+    notes: &[Note<'e>],
+    rounds: &[Round<'_>],
+    holes: &[Chosen],
+    still_wanted: &dyn Fn() -> Result<(), DxfError>,
+) -> Result<Ties, DxfError> {
+    let mut spots: Vec<Spot> = Vec::new();
+    let mut hole_of = Vec::new();
+    for (number, hole) in holes.iter().enumerate() {
+        let round = &rounds[hole.hole];
+        let [x, y, _] = round.center;
+        if round.normal[2].abs() > LOOKED_AT {
+            spots.extend(hole.about.iter().map(|radius| ([x, y], *radius)));
+            hole_of.resize(spots.len(), number);
+        }
+    }
+    let ends: Vec<Spot> = notes
+        .iter()
+        .map(|note| (note.middle, note.reach() + AT_END * note.height))
+        .collect();
+    let mut tying = Tying {
+        near_notes: Near::new(&ends),
+        near: Near::new(&spots),
+        spots,
+        hole_of,
+        notes,
+        chart: Chart::of(notes),
+        used: vec![false; notes.len()],
+        ties: Ties {
+            texts: vec![None; holes.len()],
+            loose: Vec::new(),
+        },
+    };
+    for dimension in &drawn.dimensions {
+        tying.dimension(dimension);
+    }
+    let by_handle: BTreeMap<_, usize> = notes
+        .iter()
+        .enumerate()
+        .map(|(at, note)| ((note.from.within, note.from.handle), at))
+        .collect();
+    for leader in &drawn.leaders {
+        tying.leader(leader, &by_handle);
+    }
+    still_wanted()?;
+    tying.beside(still_wanted)?;
+    tying.marks();
+    still_wanted()?;
+    Ok(tying.ties)
+}
+
+/// Circles that lean more are not seen as circles.
+const LOOKED_AT: f64 = 0.99;
+
+/// Whether it is still wanted is asked once for so many texts.
+const ASKED: usize = 1024;
+
+struct Tying<'n, 'e> {
+    spots: Vec<Spot>,
+    hole_of: Vec<usize>,
+    near: Near,
+    near_notes: Near,
+    notes: &'n [Note<'e>],
+    chart: Chart,
+    /// Which notes belong to somebody already.
+    used: Vec<bool>,
+    ties: Ties,
+}
+
+impl<'e> Tying<'_, 'e> {
+    /// A dimension of a diameter, or across a circle from side to side.
+    fn dimension(&mut self, dimension: &Placed<'e, 'e, Dimension>) {
+        let what = dimension.what;
+        let [a, b] = what.ends.map(|end| dimension.place.point(end));
+        let across = libm::hypot(b[0] - a[0], b[1] - a[1]);
+        let middle = [a[0].midpoint(b[0]), a[1].midpoint(b[1])];
+        let mut of: Option<(f64, usize)> = None;
+        self.near.visit(middle, MEETS * across, false, |at| {
+            let (center, radius) = self.spots[at];
+            let apart = libm::hypot(center[0] - middle[0], center[1] - middle[1]);
+            let off = (2.0 * radius - across).abs();
+            if off <= MEETS * across && of.is_none_or(|(least, _)| apart + off < least) {
+                of = Some((apart + off, self.hole_of[at]));
+            }
+            false
+        });
+        if let Some((_, hole)) = of {
+            let says = dimension_says(what, across);
+            self.tie(hole, &says);
+        }
+    }
+
+    /// A leader: its arrow points at a circle.
+    fn leader(
+        &mut self,
+        leader: &Placed<'e, 'e, Leader<'e>>,
+        by_handle: &BTreeMap<(Option<u32>, &[u8]), usize>,
+    ) {
+        let what = leader.what;
+        let end = leader.place.point(what.end);
+        let note = match &what.says {
+            Some(_) => None,
+            None if what.text.is_empty() => self.note_at([end[0], end[1]]),
+            None => by_handle
+                .get(&(leader.from.within, what.text))
+                .copied()
+                .or_else(|| self.note_at([end[0], end[1]])),
+        };
+        let says = match (&what.says, note) {
+            (Some(says), _) => says.as_str(),
+            (None, Some(note)) => self.notes[note].says,
+            (None, None) => return,
+        };
+        let says = match self.chart.lines.get(says) {
+            Some(line) => line.clone(),
+            None if speaks_of_hole(says) || says.chars().count() > LONGEST_ITEM => says.to_owned(),
+            None => return,
+        };
+        let mut pointed = false;
+        for tip in &what.tips {
+            let tip = leader.place.point(*tip);
+            let long = libm::hypot(end[0] - tip[0], end[1] - tip[1]);
+            if let Some(hole) = self.pointed_at([tip[0], tip[1]], ARROW * long) {
+                self.tie(hole, &says);
+                pointed = true;
+            }
+        }
+        if let Some(note) = note {
+            self.used[note] |= pointed;
+        } else if !pointed && speaks_of_hole(&says) {
+            self.ties.loose.push(says);
+        }
+    }
+
+    /// The hole whose rim is nearest to an arrow, or that it stands in.
+    fn pointed_at(&self, tip: [f64; 2], slack: f64) -> Option<usize> {
+        let mut best: Option<(f64, usize)> = None;
+        self.near.visit(tip, slack, true, |at| {
+            let (center, radius) = self.spots[at];
+            let off = libm::hypot(center[0] - tip[0], center[1] - tip[1]) - radius;
+            if off <= radius && best.is_none_or(|(least, _)| off.abs() < least) {
+                best = Some((off.abs(), self.hole_of[at]));
+            }
+            false
+        });
+        best.map(|(_, hole)| hole)
+    }
+
+    /// The text at the end of a leader.
+    fn note_at(&self, end: [f64; 2]) -> Option<usize> {
+        let mut best: Option<(f64, usize)> = None;
+        self.near_notes.visit(end, 0.0, true, |at| {
+            let note = &self.notes[at];
+            let apart = note.distance(end);
+            if apart <= AT_END * note.height && best.is_none_or(|(least, _)| apart < least) {
+                best = Some((apart, at));
+            }
+            false
+        });
+        best.map(|(_, at)| at)
+    }
+
+    fn tie(&mut self, hole: usize, says: &str) {
+        let text = &mut self.ties.texts[hole];
+        *text = match text.take() {
+            Some((before, _)) if before == says => Some((before, true)),
+            // A diameter dimensioned, and words at the end of a leader: both are its own.
+            Some((before, _)) if before.len() < LONGEST => {
+                Some((format!("{before}, {says}"), true))
+            }
+            Some(before) => Some(before),
+            None => Some((says.to_owned(), true)),
+        };
+    }
+
+    /// Callouts that stand beside a hole: each goes to the nearest one that it can speak of, and each hole
+    /// takes the nearest.
+    fn beside(&mut self, still_wanted: &dyn Fn() -> Result<(), DxfError>) -> Result<(), DxfError> {
+        let mut claims: BTreeMap<usize, (Rank, usize)> = BTreeMap::new();
+        let mut left: Vec<usize> = Vec::new();
+        for (at, note) in self.notes.iter().enumerate() {
+            if at.is_multiple_of(ASKED) {
+                still_wanted()?;
+            }
+            if self.used[at] || self.chart.cells[at] || !speaks_of_hole(note.says) {
+                continue;
+            }
+            let Some((rank, hole)) = self.nearest(note, BESIDE) else {
+                left.push(at);
+                continue;
+            };
+            let lost = match claims.get(&hole) {
+                Some((before, other)) if rank.is_before(before) => {
+                    let other = *other;
+                    claims.insert(hole, (rank, at));
+                    Some(other)
+                }
+                Some(_) => Some(at),
+                None => {
+                    claims.insert(hole, (rank, at));
+                    None
+                }
+            };
+            left.extend(lost);
+        }
+        for (hole, (_, at)) in claims {
+            self.ties.texts[hole] = Some((self.notes[at].says.to_owned(), false));
+        }
+        left.sort_unstable();
+        let says = left.iter().map(|at| self.notes[*at].says.to_owned());
+        self.ties.loose.extend(says);
+        Ok(())
+    }
+
+    /// Marks of a chart that stand beside a hole without a callout.
+    fn marks(&mut self) {
+        for (at, note) in self.notes.iter().enumerate() {
+            if self.used[at] || self.chart.cells[at] {
+                continue;
+            }
+            if let Some(line) = self.chart.lines.get(note.says)
+                && let Some((_, hole)) = self.nearest(note, MARK)
+            {
+                self.ties.texts[hole] = Some((line.clone(), false));
+            }
+        }
+    }
+
+    /// The nearest hole without a text within so many letter heights: one whose diameter the text names before
+    /// all others.
+    fn nearest(&self, note: &Note<'_>, heights: f64) -> Option<(Rank, usize)> {
+        let most = heights * note.height;
+        let numbers = numbers(note.says);
+        let mut best: Option<(Rank, usize)> = None;
+        self.near
+            .visit(note.middle, most + note.reach(), true, |at| {
+                let (center, radius) = self.spots[at];
+                let hole = self.hole_of[at];
+                let apart = (note.distance(center) - radius).max(0.0);
+                if apart <= most && self.ties.texts[hole].is_none() {
+                    let rank = Rank {
+                        unnamed: !names(&numbers, 2.0 * radius),
+                        apart,
+                    };
+                    if best
+                        .as_ref()
+                        .is_none_or(|(before, _)| rank.is_before(before))
+                    {
+                        best = Some((rank, hole));
+                    }
+                }
+                false
+            });
+        best
+    }
+}
+
+/// How near a hole is to a text.
+struct Rank {
+    /// True where the text doesn't name its diameter.
+    unnamed: bool,
+    /// From its rim to the text.
+    apart: f64,
+}
+
+impl Rank {
+    fn is_before(&self, other: &Self) -> bool {
+        (self.unnamed, self.apart) < (other.unnamed, other.apart)
+    }
+}
+
+/// How near a dimension's ends have to be to a circle's, in parts of its diameter.
+const MEETS: f64 = 0.01;
+
+/// How far an arrow may end before its circle, in parts of its leader.
+const ARROW: f64 = 0.1;
+
+/// How far a text may be from its leader's end, in letter heights.
+const AT_END: f64 = 2.0;
+
+/// How far a callout or a mark may stand from its hole, in letter heights; common practice, no source.
+const BESIDE: f64 = 6.0;
+const MARK: f64 = 4.0;
+
+/// Item numbers have so many signs at most; longer ones at the end of a leader are words.
+const LONGEST_ITEM: usize = 3;
+
+/// A hole's text grows no longer, in bytes.
+const LONGEST: usize = 400;
+
+/// What a dimension says: its own words with the measure in them, or the measure.
+fn dimension_says(dimension: &Dimension, across: f64) -> String {
+    let measured = shown(dimension.measured.unwrap_or(across));
+    if dimension.says.is_empty() {
+        return format!("\u{2300}{measured}");
+    }
+    let Some((before, behind)) = dimension.says.split_once("<>") else {
+        return dimension.says.clone();
+    };
+    let has_sign = before.trim_end().ends_with('\u{2300}');
+    let sign = if has_sign || !dimension.of_diameter {
+        ""
+    } else {
+        "\u{2300}"
+    };
+    format!("{before}{sign}{measured}{behind}")
+}
+
+/// A measure with the digits that drawings have.
+fn shown(measure: f64) -> String {
+    let text = format!("{measure:.5}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    text.to_owned()
+}

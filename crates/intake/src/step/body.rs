@@ -1,0 +1,192 @@
+//! A body: its faces, their edges, and who meets whom there.
+
+use super::curve::Arc;
+use super::surface::Surface;
+use super::tree::Tree;
+use super::vector::{Bounds, V, add, cross, dot, length, sub, times, unit};
+
+/// A body, its lengths in millimeters where the file tells its unit.
+#[derive(Debug, Default)]
+pub(super) struct Body {
+    /// Its faces.
+    pub(super) faces: Vec<Face>,
+    /// The edges of its faces.
+    pub(super) edges: Vec<Edge>,
+    /// Finds the faces that a ray may meet.
+    pub(super) tree: Tree,
+}
+
+/// A face.
+#[derive(Debug)]
+pub(super) struct Face {
+    /// Its number in the file.
+    pub(super) number: u64,
+    /// The surface that it lies on.
+    pub(super) surface: Surface,
+    /// 1 where the surface's normal is the face's own, -1 where it is against it.
+    pub(super) sense: f64,
+    /// 1 where the face's own normal points out of the material, -1 where it points in.
+    pub(super) outward: f64,
+    /// The shell that it belongs to.
+    pub(super) shell: usize,
+    /// Its edges, each as it is run through with the face to its left.
+    pub(super) rim: Vec<Use>,
+    /// Finds the edges near a point, of a face with many.
+    pub(super) rim_tree: Option<Tree>,
+    /// What it lies within.
+    pub(super) bounds: Bounds,
+    /// How far from a cylinder a free form is, of one that was told to be one.
+    pub(super) off_round: Option<f64>,
+}
+
+/// An edge as a face uses it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Use {
+    /// Which edge.
+    pub(super) edge: usize,
+    /// Whether it is run through from its beginning to its end.
+    pub(super) along: bool,
+    /// Whether it is a seam: the face lies on both sides of it.
+    pub(super) seam: bool,
+    /// Which of the face's bounds it belongs to.
+    pub(super) bound: usize,
+}
+
+/// An edge.
+#[derive(Debug)]
+pub(super) struct Edge {
+    /// Its curve, from its beginning to its end.
+    pub(super) arc: Arc,
+    /// Points along it.
+    pub(super) points: Vec<V>,
+    /// The faces that it is an edge of, and whether each runs through it from its beginning to its end.
+    pub(super) faces: Vec<(usize, bool)>,
+}
+
+/// Where a ray meets a body.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Hit {
+    /// How far along the ray.
+    pub(super) t: f64,
+    /// The face.
+    pub(super) face: usize,
+}
+
+impl Body {
+    /// The first face that a ray meets behind a length.
+    pub(super) fn first_hit(&self, p: V, d: V, behind: f64) -> Option<Hit> {
+        self.first_hit_of(p, d, behind, |_| true)
+    }
+
+    /// The same of some of its faces.
+    pub(super) fn first_hit_of(
+        &self,
+        p: V,
+        d: V,
+        behind: f64,
+        among: impl Fn(&Face) -> bool,
+    ) -> Option<Hit> {
+        let mut best: Option<Hit> = None;
+        self.tree.along(p, d, |at| {
+            let far = best.map_or(f64::INFINITY, |hit| hit.t);
+            let Some(face) = self.faces.get(at) else {
+                return far;
+            };
+            if !among(face) || !face.bounds.met(p, d, far) {
+                return far;
+            }
+            for t in face.surface.met_by(p, d) {
+                let nearer = best.is_none_or(|hit| t < hit.t);
+                if t > behind && nearer && self.holds(at, add(p, times(d, t))) {
+                    best = Some(Hit { t, face: at });
+                }
+            }
+            best.map_or(f64::INFINITY, |hit| hit.t)
+        });
+        best
+    }
+
+    /// Whether a point of a face's surface lies in the face: on the left of the nearest of its edges.
+    pub(super) fn holds(&self, at: usize, q: V) -> bool {
+        let Some(face) = self.faces.get(at) else {
+            return false;
+        };
+        let q = face.surface.aside(q, 1e-3 * face.bounds.size());
+        let Some(normal) = face
+            .surface
+            .normal(q)
+            .map(|normal| times(normal, face.sense))
+        else {
+            return true;
+        };
+        let (mut nearest, mut side, mut any) = (f64::INFINITY, 0.0, false);
+        let mut ask = |used: &Use| {
+            if used.seam {
+                return nearest;
+            }
+            let edge = &self.edges[used.edge];
+            any = true;
+            for pair in edge.points.windows(2) {
+                let &[a, b] = pair else { continue };
+                let way = sub(b, a);
+                let share = (dot(sub(q, a), way) / dot(way, way)).clamp(0.0, 1.0);
+                let off = sub(q, add(a, times(way, share)));
+                let away = length(off);
+                if away.is_nan() || away > nearest * (1.0 + 1e-9) {
+                    continue;
+                }
+                let way = if used.along {
+                    way
+                } else {
+                    way.map(|part| -part)
+                };
+                let Some(left) = unit(cross(normal, way)) else {
+                    continue;
+                };
+                // At a corner both edges speak.
+                let before = if away < nearest * (1.0 - 1e-9) {
+                    0.0
+                } else {
+                    side
+                };
+                (nearest, side) = (away.min(nearest), before + dot(off, left));
+            }
+            nearest
+        };
+        match &face.rim_tree {
+            Some(tree) => tree.near(q, |at| face.rim.get(at).map_or(f64::INFINITY, &mut ask)),
+            None => face.rim.iter().for_each(|used| {
+                ask(used);
+            }),
+        }
+        let touched = nearest <= 1e-6 * face.bounds.size();
+        !any || touched || side > 0.0
+    }
+
+    /// The normal that points out of the material, at a point of a face.
+    pub(super) fn outward(&self, at: usize, q: V) -> Option<V> {
+        let face = self.faces.get(at)?;
+        let normal = face.surface.normal(q)?;
+        Some(times(normal, face.sense * face.outward))
+    }
+
+    /// The direction from an edge into a face, square to the edge, where `s` of the edge lies behind.
+    pub(super) fn way_into(&self, at: usize, edge: usize, s: f64) -> Option<V> {
+        let face = self.faces.get(at)?;
+        let Edge { arc, faces, .. } = self.edges.get(edge)?;
+        let (_, along) = faces.iter().find(|(face, _)| *face == at)?;
+        let normal = times(face.surface.normal(arc.at(s))?, face.sense);
+        let way = arc.slope(s);
+        let way = if *along { way } else { way.map(|part| -part) };
+        unit(cross(normal, way))
+    }
+
+    /// The other face at an edge.
+    pub(super) fn other_face(&self, edge: usize, than: usize) -> Option<usize> {
+        let faces = &self.edges.get(edge)?.faces;
+        faces
+            .iter()
+            .map(|(face, _)| *face)
+            .find(|face| *face != than)
+    }
+}

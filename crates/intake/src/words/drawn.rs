@@ -1,0 +1,242 @@
+//! What is said of holes that were seen in drawings and solids.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::fmt;
+
+use quillbore_job::Unit;
+
+use super::{count, in_quotes};
+use crate::drawn::{DrawnError, length};
+use crate::seen::{Guessed, Refused, SeenHole, Why};
+
+/// How many of a kind a sentence names.
+const NAMED: usize = 6;
+
+/// That a hole begins in a surface that the table has no word for.
+pub(crate) const BEGINS_IN_OTHER: &str =
+    "begins in a surface that is no plane, cylinder, ball or bore, which was left open";
+
+/// The same of its other end.
+pub(crate) const LEAVES_BY_OTHER: &str =
+    "ends in a surface that is no plane, cylinder, ball or bore, which was left open";
+
+/// The unit of the lengths, and who says so.
+pub(crate) fn unit(unit: Unit, said: bool) -> String {
+    let unit = match unit {
+        Unit::Mm => "millimeters",
+        Unit::Inch => "inches",
+    };
+    if said {
+        format!("The file says that its lengths are in {unit}.")
+    } else {
+        format!("The file doesn't say its unit: lengths were read in {unit}.")
+    }
+}
+
+/// How deep a hole is along its wall.
+pub(crate) fn along_the_wall(least: &str, most: &str, unit: Unit) -> String {
+    format!("{least} to {most} {} deep along its wall", unit.symbol())
+}
+
+/// A text beside a hole that speaks of another one.
+pub(crate) fn other_text(text: &str) -> String {
+    format!(
+        "the text beside it, {}, names no size like its own",
+        in_quotes(text)
+    )
+}
+
+/// What was guessed of a hole.
+pub(crate) fn guess(guess: &Guessed, unit: Unit) -> String {
+    let of = |mm: f64| format!("{} {}", length(mm, unit, 4), unit.symbol());
+    match guess {
+        Guessed::OfConcentric(other) => format!(
+            "taken of two circles about one point, beside {}",
+            of(*other)
+        ),
+        Guessed::TextBeside => "its text belongs to it by nearness alone".to_owned(),
+        Guessed::ClosedArcs => "drawn as arcs or lines that close".to_owned(),
+        Guessed::NotQuiteRound(off) => format!("its wall is round to {} only", of(*off)),
+        Guessed::DrawnTwice => "drawn more than once in its place, and taken once".to_owned(),
+        Guessed::NotShown => "on a layer that is off, or marked as not to be seen".to_owned(),
+        Guessed::Dashed => {
+            "drawn as a hidden edge: it may be drilled from the other side".to_owned()
+        }
+    }
+}
+
+/// A row and the holes that it was made of.
+pub(crate) fn row(mark: &str, holes: &[&SeenHole], unit: Unit) -> String {
+    let Some(first) = holes.first() else {
+        return String::new();
+    };
+    let of = kind(first, holes.len(), unit);
+    let mut from: Vec<&str> = holes
+        .iter()
+        .flat_map(|hole| hole.from.iter().map(String::as_str))
+        .collect();
+    let more = from.len().saturating_sub(NAMED);
+    from.truncate(NAMED);
+    let more = if more > 0 {
+        format!(" and {more} more")
+    } else {
+        String::new()
+    };
+    let mut groups: Vec<&str> = holes.iter().map(|hole| hole.group.as_str()).collect();
+    groups.sort_unstable();
+    groups.dedup();
+    groups.retain(|group| !group.is_empty());
+    let groups: Vec<String> = groups
+        .iter()
+        .take(NAMED)
+        .map(|group| in_quotes(group))
+        .collect();
+    let on = if groups.is_empty() {
+        String::new()
+    } else {
+        format!(", of {}", groups.join(", "))
+    };
+    format!("{mark}: {of}{on}; in the file {}{more}.", from.join(", "))
+}
+
+/// Something that is to be looked at in a row.
+pub(crate) fn of_row(mark: &str, doubt: &str) -> String {
+    format!("{mark}: {doubt}.")
+}
+
+/// Holes that were left out.
+pub(crate) fn left<'a>(
+    kinds: impl Iterator<Item = (&'a SeenHole, usize)>,
+    unit: Unit,
+) -> Option<String> {
+    let all: Vec<String> = kinds.map(|(hole, holes)| kind(hole, holes, unit)).collect();
+    (!all.is_empty()).then(|| format!("Left out: {}.", all.join("; ")))
+}
+
+/// So many holes of a kind.
+pub fn kind(hole: &SeenHole, holes: usize, unit: Unit) -> String {
+    let holes = count(u64::try_from(holes).unwrap_or(u64::MAX), "hole", "holes");
+    let diameter = length(hole.diameter, unit, 4);
+    let deep = hole
+        .depth
+        .map(|depth| format!(", {} deep", length(depth.on_axis, unit, 3)));
+    format!(
+        "{holes} of {diameter} {}{}",
+        unit.symbol(),
+        deep.unwrap_or_default()
+    )
+}
+
+/// What looks like a hole and was not taken, by the reasons.
+pub(crate) fn refused(refused: &[Refused]) -> Vec<String> {
+    let mut by_why: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    for each in refused {
+        by_why.entry(why(&each.why)).or_default().push(&each.from);
+    }
+    let said = by_why.into_iter().map(|(why, from)| {
+        let first: Vec<&str> = from
+            .iter()
+            .copied()
+            .take(NAMED)
+            .filter(|from| !from.is_empty())
+            .collect();
+        let more = from.len().saturating_sub(NAMED);
+        let more = if more > 0 {
+            format!(" and {more} more")
+        } else {
+            String::new()
+        };
+        match first.as_slice() {
+            [] => format!("Not taken: {why}."),
+            first => format!("Not taken: {why}; in the file {}{more}.", first.join(", ")),
+        }
+    });
+    said.collect()
+}
+
+/// Texts that speak of holes and belong to none.
+pub(crate) fn loose(texts: &[String]) -> Option<String> {
+    let first: Vec<String> = texts
+        .iter()
+        .take(NAMED)
+        .map(|text| in_quotes(text))
+        .collect();
+    let more = texts.len().saturating_sub(NAMED);
+    let more = if more > 0 {
+        format!(" and {more} more")
+    } else {
+        String::new()
+    };
+    (!first.is_empty()).then(|| {
+        format!(
+            "Texts that belong to none of the holes: {}{more}.",
+            first.join(", ")
+        )
+    })
+}
+
+fn why(why: &Why) -> String {
+    match why {
+        Why::Stretched => "a circle that is stretched in one direction".to_owned(),
+        Why::NotALength => "its numbers are no lengths".to_owned(),
+        Why::HoldsItself => "it holds itself".to_owned(),
+        Why::TooDeep(depth) => format!("nested deeper than {depth}"),
+        Why::Missing(what) => format!("{what} is not in the file"),
+        Why::Open => "its wall or its line doesn't close".to_owned(),
+        Why::NotRound => "its wall is not round".to_owned(),
+        Why::CenterLine => "drawn as a center line".to_owned(),
+        Why::TextInside(text) => format!(
+            "it has the text {} in it, as a balloon has",
+            in_quotes(text)
+        ),
+        Why::HoldsHoles => "holes stand in it, as in an outline or a boss".to_owned(),
+        Why::OnPaper => "it stands on the sheet, not in the model".to_owned(),
+        Why::Closed => "a round room that nothing leads into".to_owned(),
+        Why::Groove => "a ring in the wall of a bore".to_owned(),
+        Why::Faceted => "a body of flat facets, which has no round wall".to_owned(),
+        Why::NotRead(name, times) => format!(
+            "{name} ({}) is not read",
+            count(u64::try_from(*times).unwrap_or(u64::MAX), "time", "times")
+        ),
+    }
+}
+
+impl DrawnError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::Drawing(error) => error.hint(),
+            Self::Solid(error) => error.hint(),
+            Self::NoHoles(_) => {
+                "type the holes, or ask for a file that shows them as circles or round walls"
+            }
+            Self::NoneTaken => "choose sizes that it has",
+            Self::WhichUnit(_) => "say --unit mm or --unit inch",
+        }
+    }
+}
+
+impl Error for DrawnError {}
+
+impl fmt::Display for DrawnError {
+    /// One sentence: why nothing could be taken.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Drawing(error) => error.fmt(f),
+            Self::Solid(error) => error.fmt(f),
+            Self::NoHoles(refused) if refused.is_empty() => f.write_str("The file shows no hole"),
+            Self::NoHoles(refused) => write!(f, "The file shows no hole. {}", refused.join(" ")),
+            Self::NoneTaken => f.write_str("None of its holes has such a size"),
+            Self::WhichUnit(None) => f.write_str("The file doesn't say its unit"),
+            Self::WhichUnit(Some([x, y, z])) => {
+                let largest = x.max(*y).max(*z);
+                write!(
+                    f,
+                    "The file doesn't say its unit; what is drawn is {largest:.4} long at most: inches or millimeters?"
+                )
+            }
+        }
+    }
+}

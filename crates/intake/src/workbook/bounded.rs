@@ -1,0 +1,74 @@
+//! Packed files, unpacked only as far as a hole table goes.
+
+use std::io::{Cursor, Read as _};
+
+use zip::ZipArchive;
+use zip::result::ZipError;
+
+use super::WorkbookError;
+
+/// Most bytes of a workbook unpacked: forty times the file, and what small files may have beyond that.
+const MOST_TIMES: u64 = 40;
+const MOST_BESIDE: u64 = 8_000_000;
+
+/// Most parts of a packed file: workbooks have some tens.
+const MOST_PARTS: usize = 10_000;
+
+/// A packed file of which it is known how large it is unpacked.
+pub(super) struct Packed<'a> {
+    bytes: &'a [u8],
+    names: Vec<String>,
+}
+
+impl<'a> Packed<'a> {
+    /// Unpacks all of it once without keeping it: what it says of its own size may be wrong.
+    pub(super) fn of(bytes: &'a [u8]) -> Result<Self, WorkbookError> {
+        let mut archive = open(bytes)?;
+        if archive.len() > MOST_PARTS {
+            return Err(WorkbookError::TooLarge);
+        }
+        let size = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
+        let mut left = size.saturating_mul(MOST_TIMES).saturating_add(MOST_BESIDE);
+        let mut names = Vec::new();
+        for at in 0..archive.len() {
+            let part = archive.by_index(at).map_err(failed)?;
+            names.push(part.name().map_err(failed)?.into_owned());
+            if part.size() > left {
+                return Err(WorkbookError::TooLarge);
+            }
+            let unpacked = std::io::copy(&mut part.take(left + 1), &mut std::io::sink());
+            let unpacked = unpacked.map_err(|error| WorkbookError::Damaged(error.to_string()))?;
+            left = left.checked_sub(unpacked).ok_or(WorkbookError::TooLarge)?;
+        }
+        Ok(Self { bytes, names })
+    }
+
+    /// Whether there is a part of this name.
+    pub(super) fn has(&self, name: &str) -> bool {
+        self.names.iter().any(|there| there == name)
+    }
+
+    /// The part of this name as text; `None` where there is none.
+    pub(super) fn text(&self, name: &str) -> Result<Option<String>, WorkbookError> {
+        if !self.has(name) {
+            return Ok(None);
+        }
+        let mut text = Vec::new();
+        let mut archive = open(self.bytes)?;
+        let mut part = archive.by_name(name).map_err(failed)?;
+        part.read_to_end(&mut text)
+            .map_err(|error| WorkbookError::Damaged(error.to_string()))?;
+        Ok(Some(String::from_utf8_lossy(&text).into_owned()))
+    }
+}
+
+fn open(bytes: &[u8]) -> Result<ZipArchive<Cursor<&[u8]>>, WorkbookError> {
+    ZipArchive::new(Cursor::new(bytes)).map_err(failed)
+}
+
+fn failed(error: ZipError) -> WorkbookError {
+    match error {
+        ZipError::UnsupportedArchive(ZipError::PASSWORD_REQUIRED) => WorkbookError::Locked,
+        error => WorkbookError::Damaged(error.to_string()),
+    }
+}

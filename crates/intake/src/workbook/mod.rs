@@ -1,0 +1,93 @@
+//! Workbooks of spreadsheet programs: Office Open XML (.xlsx, .xlsm) and OpenDocument (.ods), sheet by sheet
+//! into lines of cells.
+
+mod bounded;
+mod merged;
+mod ods;
+mod shown;
+mod xlsx;
+
+use crate::lines::Lines;
+
+/// Sheets of a workbook that have anything in them, in its order.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Workbook {
+    /// The sheets.
+    pub(crate) sheets: Vec<Sheet>,
+}
+
+/// One sheet; its lines have the numbers that the spreadsheet shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Sheet {
+    /// Its name.
+    pub(crate) name: String,
+    /// It is not shown to whoever opens the file.
+    pub(crate) is_hidden: bool,
+    /// Its lines; empty ones are left out, and empty cells at their ends.
+    pub(crate) lines: Lines,
+    /// Lines whose cells were filled from a cell that is merged with them.
+    pub(crate) merged: Vec<usize>,
+    /// Lines in which a formula has no result: the file was never calculated.
+    pub(crate) uncalculated: Vec<usize>,
+    /// Lines with a cell that the spreadsheet took for a date: often a fraction that was typed.
+    pub(crate) dates: Vec<usize>,
+}
+
+/// Why a workbook can't be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WorkbookError {
+    /// It is packed as workbooks are, and is none.
+    NoWorkbook,
+    /// It asks for a password.
+    Locked,
+    /// It is an old binary workbook.
+    OldKind,
+    /// It is damaged; what the reader says of it.
+    Damaged(String),
+    /// Unpacked it is far larger than a hole table.
+    TooLarge,
+    /// A sheet of this name has more cells than a hole table has.
+    TooManyCells(String),
+}
+
+impl Workbook {
+    /// Whether bytes are packed as workbooks are, or are an old binary one.
+    pub(crate) fn is_one(bytes: &[u8]) -> bool {
+        bytes.starts_with(b"PK\x03\x04") || bytes.starts_with(OLD)
+    }
+
+    /// Reads a workbook.
+    ///
+    /// # Errors
+    /// Where the bytes are no workbook, ask for a password, are damaged, or hold more than a hole table does.
+    pub(crate) fn of(bytes: &[u8]) -> Result<Self, WorkbookError> {
+        if bytes.starts_with(OLD) {
+            // A locked workbook of today is wrapped in the same way; its two parts are named in the wrapping.
+            let locked: Vec<u8> = "EncryptedPackage"
+                .encode_utf16()
+                .flat_map(u16::to_le_bytes)
+                .collect();
+            let is_locked = bytes.windows(locked.len()).any(|part| part == locked);
+            return Err(if is_locked {
+                WorkbookError::Locked
+            } else {
+                WorkbookError::OldKind
+            });
+        }
+        let packed = bounded::Packed::of(bytes)?;
+        let sheets = if packed.has("content.xml") {
+            ods::sheets(&packed)?
+        } else if packed.has("xl/workbook.xml") || packed.has("[Content_Types].xml") {
+            xlsx::sheets(bytes)?
+        } else {
+            return Err(WorkbookError::NoWorkbook);
+        };
+        let filled = sheets.into_iter().filter(|sheet| !sheet.lines.is_empty());
+        Ok(Self {
+            sheets: filled.collect(),
+        })
+    }
+}
+
+/// How files of the old binary kind begin (compound file binary format).
+const OLD: &[u8] = &[0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1];

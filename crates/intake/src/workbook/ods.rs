@@ -1,0 +1,262 @@
+//! Sheets of OpenDocument workbooks (ISO/IEC 26300, part 1, chapter 9). The library that reads the other kind
+//! lays out repeated cells before it counts them, so that a small file can take all memory; this reader counts
+//! first.
+
+use std::collections::BTreeSet;
+
+use quick_xml::Reader;
+use quick_xml::escape::resolve_xml_entity;
+use quick_xml::events::{BytesRef, BytesStart, Event};
+
+use super::bounded::Packed;
+use super::merged::{Cells, Merged, TooMany};
+use super::shown::{number, unit_of};
+use super::{Sheet, WorkbookError};
+
+/// The sheets of its content.
+pub(super) fn sheets(packed: &Packed<'_>) -> Result<Vec<Sheet>, WorkbookError> {
+    let manifest = packed.text("META-INF/manifest.xml")?;
+    if manifest.is_some_and(|manifest| manifest.contains("encryption-data")) {
+        return Err(WorkbookError::Locked);
+    }
+    let content = packed.text("content.xml")?.unwrap_or_default();
+    let mut reading = Reading::default();
+    let mut xml = Reader::from_str(&content);
+    xml.config_mut().expand_empty_elements = true;
+    loop {
+        match xml
+            .read_event()
+            .map_err(|error| WorkbookError::Damaged(error.to_string()))?
+        {
+            Event::Start(tag) => reading.begins(&tag),
+            Event::End(tag) => reading.ends(tag.name().as_ref())?,
+            Event::Text(text) => reading.says(&text.xml10_content()),
+            Event::CData(text) => reading.says(&text.xml10_content()),
+            Event::GeneralRef(entity) => reading.says(&character(&entity)),
+            Event::Eof => return Ok(reading.sheets),
+            _ => {}
+        }
+    }
+}
+
+/// What was read so far, and what is open.
+#[derive(Default)]
+struct Reading {
+    sheets: Vec<Sheet>,
+    /// Styles of tables that are not shown, and the style that is open.
+    hides: BTreeSet<String>,
+    style: String,
+    /// Tables in tables: what stands in a cell's own table is no cell of ours.
+    depth: usize,
+    /// Remarks pinned to a cell: their text is none of the cell's.
+    remarks: usize,
+    sheet: Open,
+    row: Vec<(u32, Cell)>,
+    row_repeats: u32,
+    cell: Option<Cell>,
+}
+
+/// The table that is open.
+#[derive(Default)]
+struct Open {
+    name: String,
+    is_hidden: bool,
+    cells: Cells,
+    merged: Vec<Merged>,
+    line: u32,
+    column: u32,
+}
+
+/// A cell that is open, or stands in the row that is.
+#[derive(Clone, Default)]
+struct Cell {
+    repeats: u32,
+    kind: String,
+    value: String,
+    has_formula: bool,
+    /// Lines that it is merged over.
+    lines: u32,
+    paragraphs: usize,
+    text: String,
+}
+
+impl Reading {
+    fn begins(&mut self, tag: &BytesStart<'_>) {
+        let named = |name| attribute(tag, name).unwrap_or_default();
+        let count = |name| {
+            attribute(tag, name)
+                .and_then(|text| text.trim().parse().ok())
+                .unwrap_or(1)
+        };
+        match tag.name().as_ref() {
+            "style:style" => self.style = named("style:name"),
+            "style:table-properties" if named("table:display") == "false" => {
+                self.hides.insert(self.style.clone());
+            }
+            "table:table" => {
+                self.depth += 1;
+                if self.depth == 1 {
+                    self.sheet = Open {
+                        name: named("table:name"),
+                        is_hidden: self.hides.contains(&named("table:style-name")),
+                        ..Open::default()
+                    };
+                }
+            }
+            "office:annotation" => self.remarks += 1,
+            _ if self.depth != 1 || self.remarks > 0 => {}
+            "table:table-row" => {
+                self.row.clear();
+                self.sheet.column = 0;
+                self.row_repeats = count("table:number-rows-repeated");
+            }
+            "table:table-cell" | "table:covered-table-cell" => {
+                let values = [
+                    "office:value",
+                    "office:date-value",
+                    "office:boolean-value",
+                    "office:string-value",
+                ];
+                self.cell = Some(Cell {
+                    repeats: count("table:number-columns-repeated"),
+                    kind: named("office:value-type"),
+                    value: values
+                        .into_iter()
+                        .find_map(|name| attribute(tag, name))
+                        .unwrap_or_default(),
+                    has_formula: attribute(tag, "table:formula").is_some(),
+                    lines: count("table:number-rows-spanned"),
+                    ..Cell::default()
+                });
+            }
+            "text:p" => {
+                if let Some(cell) = &mut self.cell {
+                    if cell.paragraphs > 0 {
+                        cell.text.push('\n');
+                    }
+                    cell.paragraphs += 1;
+                }
+            }
+            "text:s" | "text:tab" => self.says(" "),
+            "text:line-break" => self.says("\n"),
+            _ => {}
+        }
+    }
+
+    fn says(&mut self, text: &str) {
+        if let Some(cell) = self.cell.as_mut().filter(|cell| cell.paragraphs > 0)
+            && self.depth == 1
+            && self.remarks == 0
+        {
+            cell.text.push_str(text);
+        }
+    }
+
+    fn ends(&mut self, tag: &str) -> Result<(), WorkbookError> {
+        match tag {
+            "table:table" => {
+                self.depth = self.depth.saturating_sub(1);
+                if self.depth == 0 {
+                    let Open {
+                        name,
+                        is_hidden,
+                        cells,
+                        merged,
+                        ..
+                    } = std::mem::take(&mut self.sheet);
+                    self.sheets.push(cells.sheet(name, is_hidden, &merged)?);
+                }
+            }
+            "office:annotation" => self.remarks = self.remarks.saturating_sub(1),
+            _ if self.depth != 1 || self.remarks > 0 => {}
+            "table:table-cell" | "table:covered-table-cell" => {
+                if let Some(cell) = self.cell.take() {
+                    let at = self.sheet.column;
+                    self.sheet.column = at.saturating_add(cell.repeats);
+                    if cell.has_formula || !cell.shown().is_empty() {
+                        self.row.push((at, cell));
+                    }
+                }
+            }
+            "table:table-row" => {
+                if let Err(TooMany) = self.row_ends() {
+                    return Err(WorkbookError::TooManyCells(self.sheet.name.clone()));
+                }
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// Puts the row into the sheet, as often as it stands there.
+    fn row_ends(&mut self) -> Result<(), TooMany> {
+        let sheet = &mut self.sheet;
+        let first = sheet.line;
+        sheet.line = first.saturating_add(self.row_repeats);
+        if self.row.is_empty() {
+            return Ok(());
+        }
+        for line in first..sheet.line {
+            for (at, cell) in &self.row {
+                let text = cell.shown();
+                if text.is_empty() {
+                    sheet.cells.uncalculated.insert(line);
+                }
+                if cell.kind == "date" {
+                    sheet.cells.dates.insert(line);
+                }
+                for column in *at..at.saturating_add(cell.repeats) {
+                    sheet.cells.put(line, column, &text)?;
+                }
+                if cell.lines > 1 {
+                    sheet.merged.push(Merged {
+                        lines: [line, line.saturating_add(cell.lines - 1)],
+                        column: *at,
+                    });
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Cell {
+    /// Its text: of a number all its digits, with the unit that it is shown with.
+    fn shown(&self) -> String {
+        let text = self.text.trim();
+        let value = || {
+            self.value
+                .parse()
+                .map_or_else(|_| self.value.clone(), number)
+        };
+        match self.kind.as_str() {
+            "float" | "currency" => {
+                let behind = text.rfind(|each: char| each.is_ascii_digit());
+                let behind = behind.and_then(|last| text.get(last + 1..));
+                let unit = behind.and_then(|behind| unit_of(&format!("0{behind}")));
+                value() + unit.unwrap_or_default()
+            }
+            "date" => self.value.chars().take(10).collect(),
+            _ if text.is_empty() && self.kind == "string" => self.value.clone(),
+            _ => text.to_owned(),
+        }
+    }
+}
+
+fn attribute(tag: &BytesStart<'_>, name: &str) -> Option<String> {
+    let found = tag.try_get_attribute(name).ok().flatten()?;
+    let value = found.value.as_ref();
+    Some(
+        quick_xml::escape::unescape(value)
+            .map_or_else(|_| value.to_owned(), |plain| plain.into_owned()),
+    )
+}
+
+/// The character that an entity stands for; as it is written where it is none.
+fn character(entity: &BytesRef<'_>) -> String {
+    let plain = resolve_xml_entity(entity).map(str::to_owned);
+    let by_number = || entity.resolve_char_ref().ok().flatten().map(String::from);
+    plain
+        .or_else(by_number)
+        .unwrap_or_else(|| format!("&{};", &**entity))
+}

@@ -1,0 +1,84 @@
+//! Numbers of cells as texts.
+
+/// A number as a spreadsheet shows it where a column is wide enough: at most 15 digits, as many as such
+/// programs reckon with.
+pub(super) fn number(value: f64) -> String {
+    if value == 0.0 || !value.is_finite() {
+        return if value.is_finite() {
+            "0".to_owned()
+        } else {
+            String::new()
+        };
+    }
+    let rounded: f64 = format!("{value:.14e}").parse().unwrap_or(value);
+    let plain = rounded.to_string();
+    // A number with a hundred zeros is no length; as it is written it can be read.
+    if plain.len() > 40 {
+        format!("{rounded:e}")
+    } else {
+        plain
+    }
+}
+
+/// The unit that a number format puts behind its numbers: `0.00" mm"`; `None` where it puts none.
+pub(super) fn unit_of(format: &str) -> Option<&'static str> {
+    let first = format.split(';').next().unwrap_or_default();
+    let behind = first
+        .rfind(['0', '#', '?'])
+        .and_then(|last| first.get(last + 1..))?;
+    let behind: String = behind
+        .chars()
+        .filter(|each| !matches!(each, '"' | '\\' | ' ' | '\u{a0}' | '_'))
+        .collect();
+    // A stroke for inches is written as an escaped quotation mark, or in quotation marks of its own.
+    let inch_mark = first.ends_with("\\\"") || first.ends_with("\"\"\"\"");
+    match behind.to_lowercase().as_str() {
+        "mm" => Some(" mm"),
+        "in" | "inch" | "in." => Some(" in"),
+        "\u{b5}m" | "\u{3bc}m" | "um" => Some(" \u{b5}m"),
+        "\u{b0}" | "deg" => Some("\u{b0}"),
+        "" if inch_mark => Some(" in"),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{number, unit_of};
+
+    #[test]
+    fn numbers_as_a_spreadsheet_shows_them() {
+        let cases = [
+            (0.8, "0.8"),
+            (0.1 + 0.2, "0.3"),
+            (12.0, "12"),
+            (-4.5, "-4.5"),
+            (1.0 / 3.0, "0.333333333333333"),
+            (0.0, "0"),
+            (-0.0, "0"),
+            (1e-7, "0.0000001"),
+            (1e300, "1e300"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(number(value), text);
+        }
+    }
+
+    #[test]
+    fn a_format_may_name_a_unit() {
+        let cases = [
+            ("0.00\" mm\"", Some(" mm")),
+            ("0.000\\ \"mm\"", Some(" mm")),
+            ("0.0000\"in\"", Some(" in")),
+            ("0.000\\\"", Some(" in")),
+            ("0\u{b0}", Some("\u{b0}")),
+            ("0.00\" mm\";-0.00\" mm\"", Some(" mm")),
+            ("General", None),
+            ("0.00", None),
+            ("#,##0.00\\ \"pcs\"", None),
+        ];
+        for (format, unit) in cases {
+            assert_eq!(unit_of(format), unit, "{format}");
+        }
+    }
+}

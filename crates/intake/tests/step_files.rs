@@ -1,0 +1,433 @@
+//! STEP files as they come: written otherwise, cut off, tangled, or no STEP at all.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
+use std::fs;
+use std::path::Path;
+
+use quillbore_intake::seen::{Seen, Why};
+use quillbore_intake::step::{self, StepError};
+
+fn corpus(name: &str) -> String {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/step-corpus");
+    fs::read_to_string(folder.join(name)).expect("a file of the corpus")
+}
+
+fn read(text: &str) -> Result<Seen, StepError> {
+    step::read(text.as_bytes(), &|| false)
+}
+
+/// A file with these instances.
+fn with(data: &str) -> String {
+    format!("ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\n{data}\nENDSEC;\nEND-ISO-10303-21;\n")
+}
+
+fn plate() -> Seen {
+    read(&corpus("plate-214-mm.step")).expect("a plate")
+}
+
+#[test]
+fn what_is_no_step_file_or_cut_off_is_told_with_its_line() {
+    let plate = corpus("plate-214-mm.step");
+    let cut = &plate[..plate.len() / 2];
+    let lines = cut.trim_end().lines().count();
+    let no_end = plate.replace("ENDSEC;\nEND-ISO-10303-21;", "");
+    let no_end_lines = no_end.trim_end().lines().count();
+    let cases = [
+        (String::new(), StepError::NotStep),
+        ("0\nSECTION\n".to_owned(), StepError::NotStep),
+        (
+            "ISO-10303-21;\nHEADER;\nENDSEC;\n".to_owned(),
+            StepError::NoData,
+        ),
+        (
+            "ISO-10303-21;\nHEADER;\nENDSEC;\nEND-ISO-10303-21;\n".to_owned(),
+            StepError::NoData,
+        ),
+        (cut.to_owned(), StepError::Cut(lines)),
+        (no_end, StepError::Cut(no_end_lines)),
+        (with("#1=A(1;\n#2=B();"), StepError::Unreadable(5)),
+        (with("#1=A(1));"), StepError::Unreadable(5)),
+        (with("#1=A(1);\nrubbish;"), StepError::Unreadable(6)),
+        (with("#1=A('it''s;);"), StepError::Cut(7)),
+        (with("#1=A(1);\n#2 A();"), StepError::Unreadable(6)),
+        (
+            with("#99999999999999999999999=A();"),
+            StepError::Unreadable(5),
+        ),
+        (
+            with("#1=A(1);\n\n#1=B(2);"),
+            StepError::Twice { number: 1, line: 7 },
+        ),
+        (with("#1=A(1);"), StepError::NoSolid),
+        (with(""), StepError::NoSolid),
+    ];
+    for (text, error) in cases {
+        assert_eq!(
+            read(&text),
+            Err(error.clone()),
+            "{}",
+            &text[..text.len().min(120)]
+        );
+        assert!(!error.to_string().is_empty() && !error.hint().is_empty());
+    }
+    assert_eq!(
+        step::read(plate.as_bytes(), &|| true),
+        Err(StepError::Stopped)
+    );
+}
+
+#[test]
+fn the_same_file_written_otherwise_shows_the_same() {
+    let text = corpus("plate-214-mm.step");
+    let expected = plate();
+    let (first, second) = text.split_once("#100 = ").expect("an instance 100");
+    let ways = [
+        text.replace('\n', "\r\n"),
+        text.replace('\n', "\r"),
+        text.replace(" = ", "="),
+        text.replace(" = ", " /* it's; (*) */ = "),
+        text.replace(".,", ".0E0,"),
+        format!("\u{feff}{text}"),
+        format!("{first}ENDSEC;\nDATA('second',('AUTOMOTIVE_DESIGN'));\n#100 = {second}"),
+        // Numbers with gaps, beyond 32 bits.
+        text.replace('#', "#700000000"),
+    ];
+    for way in ways {
+        let mut seen = read(&way).expect("the same plate");
+        for (hole, known) in seen.holes.iter_mut().zip(&expected.holes) {
+            hole.from.clone_from(&known.from);
+        }
+        assert_eq!(seen, expected, "{}", &way[..200]);
+    }
+}
+
+#[test]
+fn bodies_turned_inside_out_have_the_same_holes() {
+    for name in [
+        "plate-214-mm.step",
+        "hollow.step",
+        "closed-room.step",
+        "tube.step",
+    ] {
+        let text = corpus(name);
+        let expected = read(&text).expect("a body");
+        let mut turned = String::new();
+        for line in text.split_inclusive(";\n") {
+            let face = line.contains("= ADVANCED_FACE(");
+            turned.push_str(&if !face {
+                line.to_owned()
+            } else if line.contains(".T.);") {
+                line.replace(".T.);", ".F.);")
+            } else {
+                line.replace(".F.);", ".T.);")
+            });
+        }
+        // With the face its loops turn.
+        let swap = |text: String, kind: &str| {
+            let parts: Vec<String> = text
+                .split_inclusive(";\n")
+                .map(|line| match line.contains(kind) {
+                    true if line.contains(".T.)") => line.replace(".T.)", ".F.)"),
+                    true => line.replace(".F.)", ".T.)"),
+                    false => line.to_owned(),
+                })
+                .collect();
+            parts.concat()
+        };
+        let turned = swap(turned, "= FACE_BOUND(");
+        let seen = read(&turned).expect("a body");
+        assert_eq!(seen.holes, expected.holes, "{name}");
+        assert_eq!(seen.refused, expected.refused, "{name}");
+        assert_eq!(seen.extents, expected.extents, "{name}");
+    }
+}
+
+#[test]
+fn units_are_the_files_own_word() {
+    let text = corpus("plate-214-mm.step");
+    let unit = "SI_UNIT(.MILLI.,.METRE.)";
+    let cases = [
+        ("SI_UNIT($,.METRE.)", Some(1_000.0)),
+        ("SI_UNIT(.CENTI.,.METRE.)", Some(10.0)),
+        ("SI_UNIT(.MICRO.,.METRE.)", Some(1e-3)),
+        ("LENGTH_UNIT()", None),
+    ];
+    for (written, mm) in cases {
+        let seen = read(&text.replace(unit, written)).expect("a plate");
+        let near = seen
+            .unit_mm
+            .zip(mm)
+            .is_some_and(|(seen, mm)| (seen / mm - 1.0).abs() < 1e-12);
+        assert!(near || seen.unit_mm == mm, "{written}: {:?}", seen.unit_mm);
+        let factor = mm.unwrap_or(1.0);
+        let widest = seen
+            .holes
+            .iter()
+            .map(|hole| hole.diameter)
+            .fold(0.0, f64::max);
+        assert!(
+            (widest / (3.175 * factor) - 1.0).abs() < 1e-9,
+            "{written}: {widest}"
+        );
+    }
+    // A cone's angle in degrees.
+    let radian = "NAMED_UNIT(*) PLANE_ANGLE_UNIT() SI_UNIT($,.RADIAN.)";
+    assert!(text.contains(radian));
+    let in_degrees = text
+        .replace(
+            radian,
+            "CONVERSION_BASED_UNIT('DEGREE',#900001) NAMED_UNIT(*) PLANE_ANGLE_UNIT()",
+        )
+        .replace("1.029744258677)", "59.)")
+        .replace(
+            "ENDSEC;\nEND",
+            "#900001=PLANE_ANGLE_MEASURE_WITH_UNIT(PLANE_ANGLE_MEASURE(0.0174532925199433),#900002);\n\
+             #900002=(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.));\nENDSEC;\nEND",
+        );
+    assert!(in_degrees.contains("59.)"), "the cone's angle is another");
+    let seen = read(&in_degrees).expect("a plate");
+    for (seen, known) in seen.holes.iter().zip(&plate().holes) {
+        let depths = seen.depth.zip(known.depth);
+        assert!(depths.is_some_and(|(a, b)| (a.on_axis - b.on_axis).abs() < 1e-6));
+    }
+}
+
+#[test]
+fn what_is_missing_or_holds_itself_is_told_and_the_rest_is_read() {
+    let text = corpus("plate-214-mm.step");
+    let known = plate();
+    // The surface of one hole's wall is gone.
+    let wall = text.find("= CYLINDRICAL_SURFACE(").expect("a cylinder");
+    let begin = text[..wall].rfind('#').expect("its number");
+    let end = wall + text[wall..].find('\n').expect("its end");
+    let number = text[begin..wall].trim();
+    let gone = format!("{}{}", &text[..begin], &text[end..]);
+    let seen = read(&gone).expect("a plate");
+    assert_eq!(seen.holes.len(), known.holes.len() - 1);
+    let whys: Vec<&Why> = seen.refused.iter().map(|refused| &refused.why).collect();
+    assert_eq!(whys, [&Why::Missing(number.to_owned())]);
+
+    // A unit that is defined by itself, a curve that is trimmed out of itself.
+    let tangled = text.replace(
+        "CIRCLE('',",
+        "TRIMMED_CURVE('',#900001,$,$,.T.,.PARAMETER.);\n#900001=TRIMMED_CURVE('',#900001,",
+    );
+    // Every circle now is the same instance: the second one is told.
+    assert!(matches!(
+        read(&tangled),
+        Err(StepError::Twice {
+            number: 900_001,
+            ..
+        })
+    ));
+    let first = text.replacen(
+        "CIRCLE('',",
+        "TRIMMED_CURVE('',#900001,$,$,.T.,.PARAMETER.);\n#900001=TRIMMED_CURVE('',#900001,",
+        1,
+    );
+    let seen = read(&first).expect("a plate");
+    assert!(
+        seen.refused
+            .iter()
+            .any(|refused| matches!(refused.why, Why::TooDeep(_)))
+    );
+
+    // Assemblies that hold each other.
+    let text = corpus("assembly-214.step");
+    let (plain, circle) = (read(&text).expect("an assembly"), text.replace(
+        "ENDSEC;\nEND",
+        "#900001=NEXT_ASSEMBLY_USAGE_OCCURRENCE('x','x','',#294,#5,$);\n\
+         #900002=PRODUCT_DEFINITION_SHAPE('','',#900001);\n\
+         #900003=CONTEXT_DEPENDENT_SHAPE_REPRESENTATION(#900004,#900002);\n\
+         #900004=(REPRESENTATION_RELATIONSHIP('','',#10,#299)REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION(#324)SHAPE_REPRESENTATION_RELATIONSHIP());\nENDSEC;\nEND",
+    ));
+    let seen = read(&circle).expect("an assembly");
+    assert!(
+        seen.refused
+            .iter()
+            .any(|refused| refused.why == Why::HoldsItself),
+        "{:?}",
+        seen.refused
+    );
+    assert!(seen.holes.len() >= plain.holes.len() / 2);
+}
+
+#[test]
+fn nesting_without_end_is_read_without_falling_over() {
+    let deep = format!("#1=A({}{});", "(".repeat(20_000), ")".repeat(20_000));
+    assert_eq!(read(&with(&deep)), Err(StepError::NoSolid));
+    let deep = format!("#1=A({}", "(".repeat(20_000));
+    assert!(matches!(
+        read(&with(&deep)),
+        Err(StepError::Unreadable(_) | StepError::Cut(_))
+    ));
+    // Where a solid should be, and where a number should be.
+    let text = corpus("plate-214-mm.step");
+    let nest = format!("({}{})", "(".repeat(20_000), ")".repeat(20_000));
+    let seen = read(&text.replacen(
+        "MANIFOLD_SOLID_BREP('',",
+        &format!("MANIFOLD_SOLID_BREP({nest},"),
+        1,
+    ));
+    assert_eq!(seen.expect("a plate").holes.len(), plate().holes.len());
+    // Assemblies doubled again and again are more than a part has.
+    let mut data = String::new();
+    for level in 0..40 {
+        let (rep, map) = (10 * level + 1, 10 * level + 2);
+        let below = if level == 0 {
+            9_001
+        } else {
+            10 * (level - 1) + 1
+        };
+        data += &format!(
+            "#{rep}=SHAPE_REPRESENTATION('',(#{},#{}),$);\n#{map}=REPRESENTATION_MAP(#9002,#{below});\n\
+             #{}=MAPPED_ITEM('',#{map},#9002);\n#{}=MAPPED_ITEM('',#{map},#9002);\n",
+            map + 1,
+            map + 2,
+            map + 1,
+            map + 2
+        );
+    }
+    data += "#9001=ADVANCED_BREP_SHAPE_REPRESENTATION('',(#9003),$);\n\
+             #9002=AXIS2_PLACEMENT_3D('',#9004,$,$);\n#9003=MANIFOLD_SOLID_BREP('',#9005);\n\
+             #9004=CARTESIAN_POINT('',(0.,0.,0.));\n#9005=CLOSED_SHELL('',());";
+    assert_eq!(read(&with(&data)), Err(StepError::TooMany));
+}
+
+#[test]
+fn mapped_items_stretch_turn_and_shift() {
+    let text = corpus("plate-214-mm.step");
+    let mapped = text
+        .replace("#3 = SHAPE_DEFINITION_REPRESENTATION(#4,#10);", "#3 = SHAPE_DEFINITION_REPRESENTATION(#4,#900001);")
+        .replace(
+            "ENDSEC;\nEND",
+            "#900001=SHAPE_REPRESENTATION('',(#900002),$);\n\
+             #900002=MAPPED_ITEM('',#900003,#900004);\n\
+             #900003=REPRESENTATION_MAP(#11,#10);\n\
+             #900004=CARTESIAN_TRANSFORMATION_OPERATOR_3D('','',$,#900006,#900007,#900005,2.,#900008);\n\
+             #900005=CARTESIAN_POINT('',(100.,0.,0.));\n\
+             #900006=DIRECTION('',(0.,1.,0.));\n\
+             #900007=DIRECTION('',(-1.,0.,0.));\n\
+             #900008=DIRECTION('',(0.,0.,1.));\nENDSEC;\nEND",
+        );
+    assert!(mapped.contains("#4,#900001"));
+    let seen = read(&mapped).expect("a plate");
+    let known = plate();
+    assert_eq!(seen.holes.len(), known.holes.len());
+    for (seen, known) in seen.holes.iter().zip(&known.holes) {
+        let [x, y, z] = known.entry;
+        let wanted = [100.0 - 2.0 * y, 2.0 * x, 2.0 * z];
+        let near = seen
+            .entry
+            .iter()
+            .zip(wanted)
+            .all(|(a, b)| (a - b).abs() < 1e-9);
+        assert!(near, "{:?} for {wanted:?}", seen.entry);
+        assert!((seen.diameter - 2.0 * known.diameter).abs() < 1e-9);
+    }
+    let uneven = mapped.replace(
+        "CARTESIAN_TRANSFORMATION_OPERATOR_3D(",
+        "CARTESIAN_TRANSFORMATION_OPERATOR_3D_NON_UNIFORM(",
+    );
+    let seen = read(&uneven).expect("a plate");
+    assert!(
+        seen.holes.is_empty()
+            || seen
+                .refused
+                .iter()
+                .any(|refused| refused.why == Why::Stretched)
+    );
+}
+
+#[test]
+fn the_outline_is_the_parts_own() {
+    let seen = plate();
+    let mut corners = seen.outline.first().cloned().unwrap_or_default();
+    corners.sort_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
+    assert_eq!(
+        corners,
+        [[0.0, 0.0], [0.0, 30.0], [40.0, 0.0], [40.0, 30.0]]
+    );
+    assert_eq!(seen.outline.len(), 1, "mouths of holes are no part of it");
+    // A pocket that goes through is.
+    let seen = read(&corpus("no-holes.step")).expect("a part");
+    assert!(!seen.outline.is_empty());
+}
+
+#[test]
+fn walls_and_edges_written_in_other_ways_are_the_same() {
+    let text = corpus("plate-214-mm.step");
+    let expected = plate();
+    let mut more = String::new();
+    let mut number = 900_000;
+    let mut next = |instance: String| {
+        number += 1;
+        more += &format!("#{number}={instance};\n");
+        number
+    };
+    let mut written = String::new();
+    let mut walls = 0;
+    for line in text.split_inclusive(";\n") {
+        let arguments = |kind: &str| {
+            let (head, rest) = line.split_once(kind)?;
+            let (place, radius) = rest.trim_end_matches(");\n").split_once(',')?;
+            Some((head, place, radius.parse::<f64>().ok()?))
+        };
+        if let Some((head, place, radius)) = arguments("CYLINDRICAL_SURFACE('',") {
+            walls += 1;
+            let half = radius * 0.5;
+            let new = match walls % 3 {
+                0 => {
+                    let circle = next(format!("CIRCLE('',{place},{radius:?})"));
+                    let way = axis_of(&text, place);
+                    let vector = next(format!("VECTOR('',{way},1.)"));
+                    format!("SURFACE_OF_LINEAR_EXTRUSION('',#{circle},#{vector});\n")
+                }
+                1 => {
+                    let inner = next(format!("CYLINDRICAL_SURFACE('',{place},{half:?})"));
+                    format!("OFFSET_SURFACE('',#{inner},{half:?},.F.);\n")
+                }
+                _ => {
+                    let whole = next(format!("CYLINDRICAL_SURFACE('',{place},{radius:?})"));
+                    format!("RECTANGULAR_TRIMMED_SURFACE('',#{whole},0.,6.,-99.,99.,.T.,.T.);\n")
+                }
+            };
+            written += &format!("{head}{new}");
+        } else if let Some((head, place, radius)) = arguments("CIRCLE('',") {
+            let circle = next(format!("CIRCLE('',{place},{radius:?})"));
+            let ends = "(PARAMETER_VALUE(0.)),(PARAMETER_VALUE(6.3)),.T.,.PARAMETER.";
+            written += &format!("{head}TRIMMED_CURVE('',#{circle},{ends});\n");
+        } else {
+            written += line;
+        }
+    }
+    let written = written.replace("ENDSEC;\nEND", &format!("{more}ENDSEC;\nEND"));
+    for kind in [
+        "_EXTRUSION",
+        "OFFSET_SURFACE",
+        "_TRIMMED_SURFACE",
+        "TRIMMED_CURVE",
+    ] {
+        assert!(written.contains(kind), "{kind}");
+    }
+    let seen = read(&written).expect("a plate");
+    assert_eq!(seen.refused, []);
+    assert_eq!(seen.holes.len(), expected.holes.len());
+    for (seen, known) in seen.holes.iter().zip(&expected.holes) {
+        assert!((seen.diameter - known.diameter).abs() < 1e-12);
+        let places = (seen.entry, seen.axis, seen.end);
+        assert_eq!(places, (known.entry, known.axis, known.end));
+        assert_eq!(seen.depth, known.depth);
+    }
+}
+
+/// The number of the axis of a placement.
+fn axis_of(text: &str, place: &str) -> String {
+    let placement = format!("\n{place} = AXIS2_PLACEMENT_3D('',");
+    let (_, rest) = text.split_once(&placement).expect("a placement");
+    rest.split(',').nth(1).expect("an axis").to_owned()
+}
