@@ -34,7 +34,8 @@ pub fn of(reader: &str) -> Seeds {
     let folders = folders.iter().map(|folder| tests.join(folder));
     let files = folders.chain([cases]).flat_map(|folder| files_in(&folder));
     // Beside a drawing stands its truth.
-    let files = files.filter(|path| reader != "dxf" || path.extension().is_none_or(|is| is == "dxf"));
+    let files =
+        files.filter(|path| reader != "dxf" || path.extension().is_none_or(|is| is == "dxf"));
     let mut all: Vec<Vec<u8>> = files.filter_map(|path| std::fs::read(path).ok()).collect();
     // The largest file of a job says the same a thousand times over.
     all.retain(|bytes| bytes.len() < 60_000);
