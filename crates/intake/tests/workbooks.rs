@@ -1,6 +1,7 @@
 //! Workbooks by three writers, each against what its script put into them; odd, locked and hostile ones.
 #![expect(
     clippy::unwrap_used,
+    clippy::panic,
     reason = "helpers of tests stop the test as tests do"
 )]
 
@@ -117,7 +118,7 @@ fn text_cell(text: &str, more: &str) -> String {
 }
 
 fn refused(bytes: &[u8]) -> IntakeError {
-    Foreign::of_file(bytes, "holes.xlsx").expect_err("it can't be taken")
+    Foreign::of_file(bytes, "holes.xlsx").unwrap_err()
 }
 
 fn refused_workbook(bytes: &[u8]) -> WorkbookError {

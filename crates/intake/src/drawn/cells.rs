@@ -79,7 +79,14 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit) -> (Cells, Vec<String>) {
 /// Puts what a callout says into the cells: its size, with the limits that no picture shows, and what the
 /// picture doesn't show either; false where it speaks of another size, or of none.
 fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> bool {
-    let parts = match callout::split(text, unit) {
+    // A line of a chart begins with its mark: `A1 ⌀0.8 THRU`.
+    let behind_mark = || {
+        text.trim()
+            .split_once(char::is_whitespace)
+            .map(|(_, rest)| rest)
+    };
+    let whole = callout::split(text, unit);
+    let parts = match whole.or_else(|| callout::split(behind_mark()?, unit)) {
         Some(callout) => callout.parts,
         None => vec![(Column::Size, text.to_owned())],
     };

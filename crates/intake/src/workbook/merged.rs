@@ -87,10 +87,10 @@ impl Cells {
                 continue;
             };
             for (line, cells) in self.lines.range_mut(first + 1..=last) {
-                if !cells.contains_key(&area.column) {
-                    cells.insert(area.column, text.clone());
+                cells.entry(area.column).or_insert_with(|| {
                     filled.insert(*line);
-                }
+                    text.clone()
+                });
             }
         }
         filled

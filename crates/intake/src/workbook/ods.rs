@@ -248,7 +248,7 @@ fn attribute(tag: &BytesStart<'_>, name: &str) -> Option<String> {
     let value = found.value.as_ref();
     Some(
         quick_xml::escape::unescape(value)
-            .map_or_else(|_| value.to_owned(), |plain| plain.into_owned()),
+            .map_or_else(|_| value.to_owned(), std::borrow::Cow::into_owned),
     )
 }
 
