@@ -1,7 +1,6 @@
 //! Holes of drawings and solids as rows: every cell is read, nothing is lost between file and table.
 #![expect(
     clippy::unwrap_used,
-    clippy::panic,
     reason = "helpers of tests stop the test as tests do"
 )]
 

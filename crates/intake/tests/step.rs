@@ -236,7 +236,7 @@ fn code(why: &Why) -> &'static str {
         Why::Stretched => "stretched",
         Why::TooDeep(_) => "too deep",
         Why::NotALength => "not a length",
-        Why::NotRead(_) => "not read",
+        Why::NotRead(..) => "not read",
     }
 }
 
