@@ -110,6 +110,12 @@ impl Drawn {
         })
     }
 
+    /// The unit of its lengths, where the file or somebody says it.
+    #[must_use]
+    pub const fn unit(&self) -> Option<Unit> {
+        self.unit
+    }
+
     /// Says what unit its lengths are in; nothing changes where the file says so itself.
     pub fn say_unit(&mut self, unit: Unit) {
         if self.unit.is_none() {

@@ -234,7 +234,7 @@ impl fmt::Display for DrawnError {
                 let largest = x.max(*y).max(*z);
                 write!(
                     f,
-                    "The file doesn't say its unit; what is drawn is {largest:.4} long at most: inches or millimeters?"
+                    "The file doesn't say its unit; what is drawn is {largest:.4} long at most, which may be inches or millimeters"
                 )
             }
         }

@@ -129,6 +129,15 @@ impl Holes {
         }
     }
 
+    /// The unit of the job: as asked for, else the one that a drawing or a solid names.
+    fn unit(&self, asked: &Intake) -> Unit {
+        let named = match self {
+            Self::Table(_) => None,
+            Self::Drawn(drawn) => drawn.unit(),
+        };
+        asked.unit.or(named).unwrap_or_default()
+    }
+
     fn take(&self, job: &Job, asked: &Intake) -> Result<Taken, Failure> {
         match self {
             Self::Table(table) => table
@@ -188,7 +197,7 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
     let holes = Holes::of(asked)?;
-    let unit = asked.unit.unwrap_or_default();
+    let unit = holes.unit(asked);
     let mut job = Job {
         number: asked
             .out
