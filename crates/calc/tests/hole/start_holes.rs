@@ -215,6 +215,14 @@ fn the_profile_by_hand() {
         assert!(!is_told(&near, Level::Check, "profile-in-reach"));
         let nearer = figures(&asked(reaches - 0.001));
         assert!(is_told(&nearer, Level::Check, "profile-in-reach"));
+        let told = nearer
+            .findings
+            .iter()
+            .find_map(|finding| match finding.kind {
+                Kind::ProfileInReach { drift_mm, .. } => Some(drift_mm),
+                _ => None,
+            });
+        close(told.unwrap(), drift_mm, 1e-12);
         // As wide as it is drilled it is in the profile already.
         let cut = figures(&asked(0.4));
         assert!(is_told(&cut, Level::Stop, "profile-cut"));
@@ -252,6 +260,13 @@ fn what_can_not_be_proved() {
         Level::Check,
         "blind-proof"
     ));
+    // An exit as wide as its wire is told elsewhere.
+    let as_wide = StartHole {
+        least_exit_mm: Some(0.25),
+        ..wire(0.25)
+    };
+    let as_wide = with(HoleEnd::Through, None, as_wide);
+    assert!(!is_told(&as_wide, Level::Check, "exit-below-wire"));
     let less = StartHole {
         least_exit_mm: Some(0.2),
         ..wire(0.25)

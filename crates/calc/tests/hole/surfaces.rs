@@ -2,6 +2,7 @@
 
 use quillbore_calc::RowInput;
 use quillbore_calc::finding::{Kind, Level};
+use quillbore_calc::head::Recess;
 use quillbore_calc::input::{Ends, Exit, HoleEnd, Surface};
 
 use super::shop::{job, tables, through};
@@ -224,4 +225,67 @@ fn a_ball_s_offset_counts_before_the_angle() {
     // sin 30 x 10 is 5: they say the same.
     assert!(!codes(&ball(5.0, 30.0), Level::Check).contains(&"angle-twice"));
     close(ball(0.0, 45.0).tilt_deg, 45.0, 1e-9);
+}
+
+/// An offset of 5 mm on a radius of 10 is 30 deg.
+#[test]
+fn an_angle_that_is_typed_and_offset_is_told() {
+    let of = |surface, tilt_deg| {
+        let row = RowInput {
+            surface,
+            tilt_deg,
+            ..through(0.8, 6.0)
+        };
+        codes(&first(&job(vec![row]), &tables()), Level::Check)
+    };
+    let ball = |offset_mm| Surface::Ball {
+        radius_mm: 10.0,
+        offset_mm,
+    };
+    let bar = |offset_mm| Surface::Cylinder {
+        radius_mm: 10.0,
+        offset_mm,
+    };
+    let twice = |surface, tilt_deg| of(surface, tilt_deg).contains(&"angle-twice");
+    assert!(twice(ball(5.0), 20.0) && twice(ball(5.0), 29.4));
+    assert!(!twice(ball(5.0), 29.6) && !twice(ball(5.0), 0.0) && !twice(ball(0.0), 20.0));
+    let counted_twice = |surface, tilt_deg| of(surface, tilt_deg).contains(&"angle-counted-twice");
+    assert!(counted_twice(bar(5.0), 30.0) && counted_twice(bar(5.0), 29.1));
+    assert!(!counted_twice(bar(5.0), 28.9) && !counted_twice(bar(5.0), 31.1));
+    assert!(!counted_twice(bar(0.0), 30.0) && !counted_twice(bar(5.0), 0.0));
+}
+
+#[test]
+fn an_exit_is_none_of_a_blind_hole() {
+    let of = |end, exit: bool| {
+        let row = RowInput {
+            end,
+            exit: exit.then_some(Exit {
+                surface: Surface::Flat,
+                tilt_deg: None,
+            }),
+            ..through(0.8, 20.0)
+        };
+        codes(&first(&job(vec![row]), &tables()), Level::Check).contains(&"exit-of-blind")
+    };
+    assert!(of(HoleEnd::Blind, true));
+    assert!(!of(HoleEnd::Blind, false) && !of(HoleEnd::Through, true));
+}
+
+/// Limits up to 0.9 mm: a wider recess takes the hole, a narrower one doesn't.
+#[test]
+fn a_recess_that_the_hole_does_not_fit_into_stops() {
+    let of = |width_mm| {
+        let row = RowInput {
+            recess: Some(Recess {
+                depth_mm: 2.0,
+                width_mm,
+            }),
+            ..through(0.8, 20.0)
+        };
+        codes(&first(&job(vec![row]), &tables()), Level::Stop).contains(&"recess-too-narrow")
+    };
+    let upper_mm = through(0.8, 20.0).limits_mm.unwrap().upper;
+    assert!(of(upper_mm - 0.01) && of(0.3));
+    assert!(!of(3.0));
 }
