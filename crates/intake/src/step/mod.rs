@@ -42,7 +42,7 @@ use motion::Motion;
 use places::{Placed, places};
 use read_body::{Budget, shells};
 use read_curve::Reading;
-use scan::File;
+use scan::Exchange;
 use units::Units;
 use vector::Bounds;
 
@@ -55,7 +55,7 @@ const MOST_HOLES: usize = 100_000;
 /// What is no STEP file, is cut off, or shows no solid at all. What can't be read of a single face or place
 /// is told in [`Seen::refused`].
 pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, StepError> {
-    let file = File::scan(bytes, cancel)?;
+    let file = Exchange::scan(bytes, cancel)?;
     let (placed, refused) = places(&file)?;
     if placed.is_empty() && refused.is_empty() {
         return Err(StepError::NoSolid);
@@ -89,7 +89,7 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, StepError> 
 
 /// A file while its bodies are read.
 struct Reader<'f, 'a> {
-    file: &'f File<'a>,
+    file: &'f Exchange<'a>,
     budget: Budget,
     seen: Seen,
     bounds: Bounds,

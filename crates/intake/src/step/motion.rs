@@ -1,6 +1,6 @@
 //! Places and directions of things: coordinate systems, and what moves a body into another one.
 
-use super::scan::File;
+use super::scan::Exchange;
 use super::vector::{V, across, add, along, cross, dot, is_finite, length, sub, times, unit};
 
 /// A right-handed coordinate system.
@@ -43,7 +43,7 @@ impl Frame {
     }
 
     /// A placement of the file, its lengths in the file's unit.
-    pub(super) fn read(file: &File<'_>, number: u64) -> Option<Self> {
+    pub(super) fn read(file: &Exchange<'_>, number: u64) -> Option<Self> {
         let placed = file.args(number, "AXIS2_PLACEMENT_3D");
         let placed = placed.or_else(|| file.args(number, "AXIS1_PLACEMENT"))?;
         let mut args = placed.skip(1);
@@ -90,7 +90,7 @@ impl Motion {
 
     /// What a placement or an operator of the file does to what stands at the origin. `unit` is what its
     /// lengths are multiplied by.
-    pub(super) fn read(file: &File<'_>, number: u64, unit: f64) -> Result<Self, NoMotion> {
+    pub(super) fn read(file: &Exchange<'_>, number: u64, unit: f64) -> Result<Self, NoMotion> {
         let missing = || NoMotion::Missing(number);
         if let Some(frame) = Frame::read(file, number) {
             return Ok(Self {
@@ -196,7 +196,7 @@ fn unit_cross(a: Option<V>, b: Option<V>) -> Option<V> {
 }
 
 /// A point of the file, in the file's unit.
-pub(super) fn point(file: &File<'_>, number: u64) -> Option<V> {
+pub(super) fn point(file: &Exchange<'_>, number: u64) -> Option<V> {
     let mut list = file.args(number, "CARTESIAN_POINT")?.skip(1).list()?;
     let mut read = || list.real();
     let found = [read()?, read()?, read().unwrap_or(0.0)];
@@ -205,7 +205,7 @@ pub(super) fn point(file: &File<'_>, number: u64) -> Option<V> {
 }
 
 /// A direction of the file, one long.
-pub(super) fn direction(file: &File<'_>, number: u64) -> Option<V> {
+pub(super) fn direction(file: &Exchange<'_>, number: u64) -> Option<V> {
     let mut list = file.args(number, "DIRECTION")?.skip(1).list()?;
     let mut read = || list.real();
     unit([read()?, read()?, read().unwrap_or(0.0)])

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::error::StepError;
 use super::motion::{Motion, NoMotion};
-use super::scan::File;
+use super::scan::Exchange;
 use super::structure::{Part, Structure};
 use crate::seen::{Refused, Why};
 
@@ -58,7 +58,7 @@ enum What {
 }
 
 /// Every place of every body, in the file's order, and what could not be placed.
-pub(super) fn places(file: &File<'_>) -> Result<(Vec<Placed>, Vec<Refused>), StepError> {
+pub(super) fn places(file: &Exchange<'_>) -> Result<(Vec<Placed>, Vec<Refused>), StepError> {
     let mut structure = Structure::of(file);
     let children: BTreeSet<u64> = structure
         .parts

@@ -3,7 +3,7 @@
 use super::args::Args;
 use super::curve::Curve;
 use super::motion::{Frame, direction, point};
-use super::scan::File;
+use super::scan::Exchange;
 use super::spline::{Knots, MOST_DEGREE, SplineCurve};
 use super::units::Units;
 use super::vector::{V, times};
@@ -20,7 +20,7 @@ const POINTS: usize = 64;
 #[derive(Clone, Copy)]
 pub(super) struct Reading<'f, 'a> {
     /// The file.
-    pub(super) file: &'f File<'a>,
+    pub(super) file: &'f Exchange<'a>,
     /// What lengths are multiplied by.
     pub(super) length: f64,
     /// What angles are multiplied by.
@@ -37,7 +37,7 @@ pub(super) struct Directed {
 
 impl<'f, 'a> Reading<'f, 'a> {
     /// The file by the units of a representation.
-    pub(super) fn new(file: &'f File<'a>, units: Units) -> Self {
+    pub(super) fn new(file: &'f Exchange<'a>, units: Units) -> Self {
         Self {
             file,
             length: units.length_mm.unwrap_or(1.0),

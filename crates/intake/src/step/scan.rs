@@ -29,7 +29,7 @@ const ROOTS: &[&str] = &[
 ];
 
 /// A file's instances: where each of them stands. What an instance says is read when it is asked for.
-pub(super) struct File<'a> {
+pub(super) struct Exchange<'a> {
     bytes: &'a [u8],
     /// Number and place of each, by number.
     instances: Vec<(u64, usize)>,
@@ -38,11 +38,14 @@ pub(super) struct File<'a> {
     pub(super) representations: Vec<u64>,
 }
 
-impl<'a> File<'a> {
+impl<'a> Exchange<'a> {
     /// Finds every instance of a file.
-    pub(super) fn scan(bytes: &'a [u8], cancel: &dyn Fn() -> bool) -> Result<File<'a>, StepError> {
+    pub(super) fn scan(
+        bytes: &'a [u8],
+        cancel: &dyn Fn() -> bool,
+    ) -> Result<Exchange<'a>, StepError> {
         let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
-        let mut found = File {
+        let mut found = Exchange {
             bytes,
             instances: Vec::new(),
             roots: BTreeMap::new(),

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::args::Args;
 use super::motion::{Motion, NoMotion};
-use super::scan::File;
+use super::scan::Exchange;
 use super::units::Units;
 use crate::seen::{Refused, Why};
 
@@ -20,7 +20,7 @@ pub(super) struct Part {
 
 /// The structure of a file.
 pub(super) struct Structure<'f, 'a> {
-    pub(super) file: &'f File<'a>,
+    pub(super) file: &'f Exchange<'a>,
     /// Representations of each product definition.
     pub(super) shown: BTreeMap<u64, Vec<u64>>,
     /// Representations that are the same place: neighbors of each.
@@ -34,7 +34,7 @@ pub(super) struct Structure<'f, 'a> {
 }
 
 impl<'f, 'a> Structure<'f, 'a> {
-    pub(super) fn of(file: &'f File<'a>) -> Self {
+    pub(super) fn of(file: &'f Exchange<'a>) -> Self {
         let mut structure = Self {
             file,
             shown: BTreeMap::new(),

@@ -1,7 +1,7 @@
 //! What the numbers of a representation mean, by its context.
 
 use super::args::Args;
-use super::scan::File;
+use super::scan::Exchange;
 
 /// No unit is defined by another more often than this.
 const MOST_STEPS: usize = 8;
@@ -17,7 +17,7 @@ pub(super) struct Units {
 
 impl Units {
     /// Those of a representation, by its context.
-    pub(super) fn of(file: &File<'_>, representation: u64) -> Self {
+    pub(super) fn of(file: &Exchange<'_>, representation: u64) -> Self {
         let mut units = Self {
             length_mm: None,
             angle: 1.0,
@@ -45,7 +45,7 @@ impl Units {
 
 /// How many meters or radians a unit is, by the units that it is defined by; `None` where that leads
 /// nowhere.
-fn measure(file: &File<'_>, mut unit: u64) -> Option<f64> {
+fn measure(file: &Exchange<'_>, mut unit: u64) -> Option<f64> {
     let mut factor = 1.0;
     for _ in 0..MOST_STEPS {
         if let Some(args) = file.args(unit, "SI_UNIT") {
