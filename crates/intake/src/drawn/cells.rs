@@ -1,8 +1,9 @@
 //! A hole that was seen, as the texts of a row's cells.
 
+use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_job::{Column, Unit, read_quantity as read};
 
-use super::{MM_PER_INCH, NEAR_MM};
+use super::NEAR_MM;
 use crate::callout;
 use crate::new_row::Cells;
 use crate::seen::{SeenEnd, SeenHole, SeenSurface, SurfaceKind};

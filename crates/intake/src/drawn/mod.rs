@@ -9,6 +9,7 @@ pub(crate) use cells::length;
 use std::sync::Arc;
 
 use quillbore_calc::input::Place;
+use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_job::report::{Report, Source};
 use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
 
@@ -224,8 +225,6 @@ impl Drawn {
         }
     }
 }
-
-const MM_PER_INCH: f64 = 25.4;
 
 /// Lengths nearer than this are one [mm].
 const NEAR_MM: f64 = 1e-6;

@@ -78,11 +78,7 @@ pub(crate) fn row(mark: &str, holes: &[&SeenHole], unit: Unit) -> String {
         .collect();
     let more = from.len().saturating_sub(NAMED);
     from.truncate(NAMED);
-    let more = if more > 0 {
-        format!(" and {more} more")
-    } else {
-        String::new()
-    };
+    let more = and_more(more);
     let mut groups: Vec<&str> = holes.iter().map(|hole| hole.group.as_str()).collect();
     groups.sort_unstable();
     groups.dedup();
@@ -142,11 +138,7 @@ pub(crate) fn refused(refused: &[Refused]) -> Vec<String> {
             .filter(|from| !from.is_empty())
             .collect();
         let more = from.len().saturating_sub(NAMED);
-        let more = if more > 0 {
-            format!(" and {more} more")
-        } else {
-            String::new()
-        };
+        let more = and_more(more);
         match first.as_slice() {
             [] => format!("Not taken: {why}."),
             first => format!("Not taken: {why}; in the file {}{more}.", first.join(", ")),
@@ -163,17 +155,21 @@ pub(crate) fn loose(texts: &[String]) -> Option<String> {
         .map(|text| in_quotes(text))
         .collect();
     let more = texts.len().saturating_sub(NAMED);
-    let more = if more > 0 {
-        format!(" and {more} more")
-    } else {
-        String::new()
-    };
+    let more = and_more(more);
     (!first.is_empty()).then(|| {
         format!(
             "Texts that belong to none of the holes: {}{more}.",
             first.join(", ")
         )
     })
+}
+
+/// How many there are beside those that are named.
+fn and_more(more: usize) -> String {
+    match more {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    }
 }
 
 fn why(why: &Why) -> String {
