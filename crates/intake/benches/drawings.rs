@@ -43,11 +43,11 @@ fn read_drawings(criterion: &mut Criterion) {
         ("10,000 holes in one array", array),
     ] {
         assert_eq!(
-            read(&bytes, &|| false).unwrap().holes.len(),
+            read(&bytes, &|_| false).unwrap().holes.len(),
             COLUMNS * COLUMNS
         );
         criterion.bench_function(name, |bench| {
-            bench.iter(|| read(black_box(&bytes), &|| false));
+            bench.iter(|| read(black_box(&bytes), &|_| false));
         });
     }
 }

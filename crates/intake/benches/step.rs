@@ -36,12 +36,12 @@ fn many_plates() -> String {
 
 fn step_of_20_mb(c: &mut Criterion) {
     let text = many_plates();
-    let seen = step::read(text.as_bytes(), &|| false).unwrap();
+    let seen = step::read(text.as_bytes(), &|_| false).unwrap();
     assert!(seen.holes.len() > 6_000, "{}", seen.holes.len());
     let mut group = c.benchmark_group("step");
     group.sample_size(10);
     group.bench_function("20 MB", |b| {
-        b.iter(|| step::read(black_box(text.as_bytes()), &|| false).unwrap());
+        b.iter(|| step::read(black_box(text.as_bytes()), &|_| false).unwrap());
     });
     group.finish();
 }

@@ -2,7 +2,7 @@
 //! says what it is, before anything is taken.
 
 use quillbore_job::Column;
-use quillbore_job::report::Source;
+use quillbore_job::report::{FileStamp, Source};
 
 use crate::column::{ColumnView, ForeignColumn, Holds, How, Question};
 use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, split};
@@ -82,11 +82,24 @@ impl Foreign {
         }
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
         let Cells { separator, lines } = split(&decoded.text)?;
-        let from = Source::File(name.to_owned());
+        let from = Source::named(name);
         let mut foreign =
             Self::of_lines(from, lines, Some(separator), &all_places())?.with_rows()?;
         foreign.encoding = decoded.guessed.then_some(decoded.encoding);
         Ok(foreign)
+    }
+
+    /// The same, with what tells its file's content from another's: the report keeps it.
+    #[must_use]
+    pub fn stamped(mut self, stamp: FileStamp) -> Self {
+        self.from = self.from.stamped(stamp);
+        self
+    }
+
+    /// Where it came from.
+    #[must_use]
+    pub const fn from(&self) -> &Source {
+        &self.from
     }
 
     /// The table, where there is more than a head.

@@ -52,7 +52,9 @@ enum Looks {
 /// The sheet that looks most like a hole table; of several the first.
 pub(crate) fn likeliest(book: Workbook, name: &str) -> Result<Foreign, IntakeError> {
     let book = Arc::new(book);
-    let tables: Vec<_> = book.sheets.iter().map(|sheet| table(sheet, name)).collect();
+    let from = |sheet: &Sheet| Source::named(name).on_sheet(&sheet.name);
+    let of = |sheet| table(sheet, from(sheet));
+    let tables: Vec<_> = book.sheets.iter().map(of).collect();
     let each = tables.iter().zip(&book.sheets);
     let looks: Vec<Looks> = each
         .map(|(table, sheet)| {
@@ -120,13 +122,10 @@ impl Foreign {
             return Err(IntakeError::NoSuchSheet(name.trim().to_owned(), there));
         };
         let sheet = of.book.sheets.get(at).ok_or(IntakeError::Empty)?;
-        let file = match &self.from {
-            Source::File(file) => file.as_str(),
-            Source::Pasted => "",
-        };
+        let from = self.from.clone().on_sheet(&sheet.name);
         Ok(Self {
             sheet: Some(OfBook { at, ..of.clone() }),
-            ..table(sheet, file)?
+            ..table(sheet, from)?
         })
     }
 
@@ -180,8 +179,7 @@ impl Foreign {
     }
 }
 
-fn table(sheet: &Sheet, file: &str) -> Result<Foreign, IntakeError> {
-    let from = Source::File(file.to_owned());
+fn table(sheet: &Sheet, from: Source) -> Result<Foreign, IntakeError> {
     Foreign::of_lines(from, sheet.lines.clone(), None, &all_places())?.with_rows()
 }
 

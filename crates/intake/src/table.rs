@@ -33,6 +33,8 @@ pub struct Taken {
     pub rows: usize,
     /// Line by line, what became of the text.
     pub report: Report,
+    /// It is of a drawing or a solid, whose rows have marks of ours and, as a rule, no limits.
+    pub is_drawn: bool,
 }
 
 impl Foreign {
@@ -199,6 +201,7 @@ impl<'a> Taking<'a> {
             rows: self.rows.len(),
             edit: edit_of(at, self.rows, self.unit, kept),
             report,
+            is_drawn: false,
         }
     }
 

@@ -28,7 +28,7 @@ fn read(file: &Path) -> Result<Drawn, DrawnError> {
     let name = file.file_name().unwrap().to_string_lossy().into_owned();
     let bytes = std::fs::read(file).unwrap();
     let shows = Shows::of(&bytes, &name).unwrap();
-    Drawn::read(shows, &bytes, &name, &|| false)
+    Drawn::read(shows, &bytes, &name, &|_| false)
 }
 
 /// The job that comes of a file, and what is told.
@@ -54,10 +54,11 @@ fn every_hole_of_every_file_is_a_place_of_a_row_that_is_read() {
         };
         drawn.say_unit(Unit::Mm);
         let (job, _) = taken(&drawn);
-        let holes: usize = drawn.kinds().map(|(.., holes)| holes).sum();
+        let holes: usize = drawn.kinds().map(|kind| kind.holes.len()).sum();
         let places: usize = job.rows.iter().map(|row| row.places.len()).sum();
         assert_eq!(places, holes, "{}", file.display());
-        for (row, (_, hole, count)) in job.rows.iter().zip(drawn.kinds()) {
+        for (row, kind) in job.rows.iter().zip(drawn.kinds()) {
+            let (hole, count) = (kind.first, kind.holes.len());
             for &column in Column::ALL {
                 let cell = row.cell(column);
                 assert_eq!(

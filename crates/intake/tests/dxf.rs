@@ -222,7 +222,7 @@ fn every_drawing_is_seen_as_it_was_made() {
         let name = path.file_name().unwrap().to_str().unwrap().to_owned();
         let truth = truth(&std::fs::read_to_string(path.with_extension("truth")).unwrap());
         holes += truth.holes.len();
-        match dxf::read(&std::fs::read(&path).unwrap(), &|| false) {
+        match dxf::read(&std::fs::read(&path).unwrap(), &|_| false) {
             Ok(seen) => failed.extend(
                 wrong(&seen, &truth)
                     .iter()

@@ -18,7 +18,7 @@ fn drawing(header: &str, blocks: &str, entities: &str) -> Vec<u8> {
 }
 
 fn seen(header: &str, blocks: &str, entities: &str) -> Seen {
-    read(&drawing(header, blocks, entities), &|| false).unwrap()
+    read(&drawing(header, blocks, entities), &|_| false).unwrap()
 }
 
 fn told(entities: &str) -> Vec<(String, Why)> {
@@ -129,12 +129,12 @@ fn files_that_are_no_drawings_get_a_sentence() {
         ),
     ];
     for (bytes, error, says) in cases {
-        let found = read(&bytes, &|| false).unwrap_err();
+        let found = read(&bytes, &|_| false).unwrap_err();
         assert_eq!(found, error);
         assert!(found.to_string().starts_with(says), "{found}");
         assert!(!found.hint().is_empty());
     }
-    assert_eq!(read(&whole, &|| true), Err(DxfError::Cancelled));
+    assert_eq!(read(&whole, &|_| true), Err(DxfError::Cancelled));
 }
 
 /// The binary form says where by its bytes.
@@ -144,7 +144,7 @@ fn a_cut_binary_drawing_says_at_which_byte() {
     bytes.extend([0; 5]);
     let length = bytes.len();
     assert_eq!(
-        read(&bytes, &|| false),
+        read(&bytes, &|_| false),
         Err(DxfError::Cut(Spot::Byte(length)))
     );
 }

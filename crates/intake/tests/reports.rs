@@ -98,7 +98,7 @@ fn the_job_keeps_the_report_in_short() {
         panic!("one report: {:?}", job.reports);
     };
     assert_eq!(**report, taken.report.in_short());
-    assert_eq!(report.from, Source::File("holes.csv".to_owned()));
+    assert_eq!(report.from, Source::named("holes.csv"));
     assert_eq!((report.taken, report.lines.len()), (2, 1));
     assert_eq!(report.lines[0].number, 3);
     assert_eq!(

@@ -31,7 +31,7 @@ fn every_hole_of_the_corpus_is_found_and_nothing_else() {
             .into_owned();
         files += 1;
         holes += list(&truth["holes"]).len();
-        match step::read(&fs::read(&path).expect("a file"), &|| false) {
+        match step::read(&fs::read(&path).expect("a file"), &|_| false) {
             Ok(seen) => wrong.extend(
                 against(&seen, &truth)
                     .iter()

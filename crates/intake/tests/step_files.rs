@@ -17,7 +17,7 @@ fn corpus(name: &str) -> String {
 }
 
 fn read(text: &str) -> Result<Seen, StepError> {
-    step::read(text.as_bytes(), &|| false)
+    step::read(text.as_bytes(), &|_| false)
 }
 
 /// A file with these instances.
@@ -75,7 +75,7 @@ fn what_is_no_step_file_or_cut_off_is_told_with_its_line() {
         assert!(!error.to_string().is_empty() && !error.hint().is_empty());
     }
     assert_eq!(
-        step::read(plate.as_bytes(), &|| true),
+        step::read(plate.as_bytes(), &|_| true),
         Err(StepError::Stopped)
     );
 }

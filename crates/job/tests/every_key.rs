@@ -19,7 +19,7 @@ use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_cell::CellKind;
 use quillbore_job::read_line::read_line;
-use quillbore_job::report::{LineOutcome, Report, ReportLine, Source};
+use quillbore_job::report::{FileStamp, LineOutcome, Report, ReportLine, Source};
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,
     SlipKind, Unit, apply,
@@ -159,6 +159,17 @@ fn slips(unit: Unit) -> impl Iterator<Item = Slip> {
     })
 }
 
+/// A sheet of a workbook, by all that is kept of it.
+fn from_file() -> Source {
+    Source::named("holes.xlsx")
+        .on_sheet("Holes")
+        .stamped(FileStamp {
+            bytes: 48_213,
+            day: "2026-11-20".parse().ok(),
+            hash: hash(b"holes"),
+        })
+}
+
 /// A report of a pasted table and one of a file, with a line of every kind.
 fn reports() -> Vec<Arc<Report>> {
     let lines = LineOutcome::ALL.iter().zip(1..);
@@ -168,7 +179,7 @@ fn reports() -> Vec<Arc<Report>> {
         says: "depth \u{201c}as deep as it goes\u{201d}: type 12.5".to_owned(),
     });
     let of_file = Report {
-        from: Source::File("holes.csv".to_owned()),
+        from: from_file(),
         whole: vec!["The cells are parted by semicolons.".to_owned()],
         taken: 38,
         lines: lines.collect(),
@@ -289,7 +300,7 @@ fn the_kept_one_opens() {
     assert!(papers.all(|paper| paper.seal_state() == SealState::Sealed));
     assert_eq!(job.rows[0].dress_every.value(), Some(&3));
     assert_eq!(job.reports.len(), 2);
-    assert_eq!(job.reports[0].from, Source::File("holes.csv".to_owned()));
+    assert_eq!(job.reports[0].from, from_file());
     assert_eq!(job.reports[0].lines.len(), LineOutcome::ALL.len());
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));

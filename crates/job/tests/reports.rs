@@ -27,7 +27,7 @@ fn line(number: u32, outcome: LineOutcome, says: &str) -> ReportLine {
 /// A report with a line of each kind, as the intake makes it.
 fn whole_report(name: &str) -> Report {
     Report {
-        from: Source::File(name.to_owned()),
+        from: Source::named(name),
         whole: vec!["The cells are parted by semicolons.".to_owned()],
         taken: 0,
         lines: vec![
@@ -135,7 +135,7 @@ fn a_report_is_said_in_one_line_and_told_line_by_line() {
         ]
     );
     let long = Report {
-        from: Source::File("h".repeat(300)),
+        from: Source::named(&"h".repeat(300)),
         ..whole_report("")
     };
     assert!(reports::summary(&long).chars().count() < 130);
@@ -204,7 +204,7 @@ fn two_desks_put_together_keep_the_reports_of_both() {
     let merged = merge(&base, &ours, &theirs).unwrap();
     assert_eq!(merged.clashes, []);
     let names: Vec<&Source> = merged.job.reports.iter().map(|kept| &kept.from).collect();
-    let name = |name: &str| Source::File(name.to_owned());
+    let name = |name: &str| Source::named(name);
     assert_eq!(
         names,
         [&name("first.csv"), &name("theirs.csv"), &name("ours.csv")]

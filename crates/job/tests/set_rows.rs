@@ -317,7 +317,7 @@ fn a_report_has_limits_too() {
     let whole = vec![long.clone()];
     let told = Report { whole, ..report() };
     assert_eq!(refused(&job, &with_report(told)), text);
-    let from = Source::File(long);
+    let from = Source::named(&long);
     let told = Report { from, ..report() };
     assert_eq!(refused(&job, &with_report(told)), text);
     let told = Report {

@@ -5,12 +5,12 @@ use quillbore_intake::seen::Seen;
 
 /// Whatever the bytes: one sentence, or holes that have a place, a direction and a size, twice the same.
 pub(super) fn dxf(bytes: &[u8]) {
-    let seen = match dxf::read(bytes, &|| false) {
+    let seen = match dxf::read(bytes, &|_| false) {
         Ok(seen) => seen,
         Err(error) => return is_sentence(&error),
     };
     are_holes(&seen);
-    let again = dxf::read(bytes, &|| false);
+    let again = dxf::read(bytes, &|_| false);
     assert!(again.as_ref() == Ok(&seen), "not the same twice");
     let stopped = dxf::read(bytes, &|| true);
     assert!(stopped == Err(DxfError::Cancelled), "not to be stopped");

@@ -260,7 +260,7 @@ fn places(pick: &mut Pick<'_>) -> Vec<Place> {
 
 fn report(pick: &mut Pick<'_>) -> Report {
     Report {
-        from: Source::File(pick.text()),
+        from: Source::named(&pick.text()),
         whole: vec![pick.text()],
         taken: pick.word(),
         lines: Vec::new(),

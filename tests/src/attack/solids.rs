@@ -5,7 +5,7 @@ use quillbore_intake::step;
 
 /// Whatever the bytes: holes whose numbers are numbers, the same each time, or one sentence.
 pub(super) fn step(bytes: &[u8]) {
-    let seen = match step::read(bytes, &|| false) {
+    let seen = match step::read(bytes, &|_| false) {
         Ok(seen) => seen,
         Err(error) => {
             assert!(!error.to_string().is_empty() && !error.hint().is_empty());
@@ -14,7 +14,7 @@ pub(super) fn step(bytes: &[u8]) {
     };
     holds(&seen);
     assert!(
-        step::read(bytes, &|| false).as_ref() == Ok(&seen),
+        step::read(bytes, &|_| false).as_ref() == Ok(&seen),
         "read twice, it is not the same"
     );
 }

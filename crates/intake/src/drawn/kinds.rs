@@ -1,6 +1,6 @@
 //! Which holes are alike.
 
-use super::{HoleKind, NEAR_MM};
+use super::NEAR_MM;
 use crate::seen::{SeenDepth, SeenHole, SeenSurface, SurfaceKind};
 
 /// Depths of one kind differ by no more than this [mm]: what a drawing rounds.
@@ -10,8 +10,8 @@ const SAME_DEPTH_MM: f64 = 5e-4;
 const SAME_ANGLE_DEG: f64 = 1e-3;
 
 /// The kinds, by rising diameter and depth; holes of a kind in the file's order.
-pub(super) fn kinds(holes: &[SeenHole]) -> Vec<HoleKind> {
-    let mut kinds: Vec<HoleKind> = Vec::new();
+pub(super) fn kinds(holes: &[SeenHole]) -> Vec<Vec<usize>> {
+    let mut kinds: Vec<Vec<usize>> = Vec::new();
     let mut order: Vec<usize> = (0..holes.len()).collect();
     order.sort_by(|a, b| {
         let [a, b] = [a, b].map(|at| {
@@ -24,21 +24,18 @@ pub(super) fn kinds(holes: &[SeenHole]) -> Vec<HoleKind> {
     for at in order {
         let Some(hole) = holes.get(at) else { continue };
         // Kinds of this diameter are the last ones.
-        let of = |kind: &HoleKind| kind.holes.first().and_then(|first| holes.get(*first));
-        let wide = |kind: &&mut HoleKind| {
+        let of = |kind: &Vec<usize>| kind.first().and_then(|first| holes.get(*first));
+        let wide = |kind: &&mut Vec<usize>| {
             of(kind).is_some_and(|first| near(first.diameter, hole.diameter, NEAR_MM))
         };
         let mut same = kinds.iter_mut().rev().take_while(wide);
         match same.find(|kind| of(kind).is_some_and(|first| alike(first, hole))) {
-            Some(kind) => kind.holes.push(at),
-            None => kinds.push(HoleKind {
-                holes: vec![at],
-                is_taken: true,
-            }),
+            Some(kind) => kind.push(at),
+            None => kinds.push(vec![at]),
         }
     }
     for kind in &mut kinds {
-        kind.holes.sort_unstable();
+        kind.sort_unstable();
     }
     kinds
 }

@@ -44,12 +44,17 @@ use tags::Tags;
 use ties::{Ties, tie};
 
 use crate::seen::{Guessed, Refused, Seen, SeenHole, Why};
+use crate::watch::Watch;
 
-/// Reads a drawing; `cancel` is asked now and then whether somebody still wants it.
+/// The share of the work that taking a file apart is.
+const APART: f64 = 0.6;
+
+/// Reads a drawing; `watch` hears now and then how far it is.
 ///
 /// # Errors
-/// Where the file is no drawing, is not whole, or `cancel` says so.
-pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, DxfError> {
+/// Where the file is no drawing, is not whole, or `watch` says so.
+pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
+    let cancel = || watch(APART);
     let still_wanted = || {
         if cancel() {
             Err(DxfError::Cancelled)
@@ -57,12 +62,13 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, DxfError> {
             Ok(())
         }
     };
-    let drawing = Drawing::read(&mut Tags::new(bytes, cancel)?)?;
+    let told = |done| watch(APART * done);
+    let drawing = Drawing::read(&mut Tags::new(bytes, &told)?)?;
     if drawing.things.entities.is_empty() && drawing.things.others.is_empty() {
         return Err(DxfError::Empty);
     }
     let most = MOST_PLACED + bytes.len() / BYTES_OF_ONE;
-    let (mut drawn, mut refused) = place_blocks(&drawing, most, cancel)?;
+    let (mut drawn, mut refused) = place_blocks(&drawing, most, &cancel)?;
     still_wanted()?;
     let hair = hair_of(&drawn);
     let closed = close(std::mem::take(&mut drawn.arcs), hair);

@@ -1,6 +1,7 @@
 //! Group codes and their values, from the text or the binary form of a drawing.
 
 use super::error::{DxfError, Spot};
+use crate::watch::{Watch, share};
 
 /// A group code and its value.
 #[derive(Clone, Copy, Debug)]
@@ -67,7 +68,7 @@ pub(super) struct Tags<'a> {
     form: Form,
     ahead: Option<Tag<'a>>,
     read: usize,
-    cancel: &'a dyn Fn() -> bool,
+    watch: Watch<'a>,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -81,7 +82,7 @@ enum Form {
 
 impl<'a> Tags<'a> {
     /// Looks at how the file begins.
-    pub(super) fn new(bytes: &'a [u8], cancel: &'a dyn Fn() -> bool) -> Result<Self, DxfError> {
+    pub(super) fn new(bytes: &'a [u8], watch: Watch<'a>) -> Result<Self, DxfError> {
         let is_dwg = bytes.starts_with(b"AC10") || bytes.starts_with(b"AC1.");
         if is_dwg && !bytes.iter().take(16).any(|byte| *byte == b'\n') {
             return Err(DxfError::Dwg);
@@ -93,7 +94,7 @@ impl<'a> Tags<'a> {
             form: Form::Text,
             ahead: None,
             read: 0,
-            cancel,
+            watch,
         };
         if bytes.starts_with(BINARY) {
             tags.at = BINARY.len();
@@ -151,7 +152,7 @@ impl<'a> Tags<'a> {
     fn read_tag(&mut self) -> Result<Option<Tag<'a>>, DxfError> {
         loop {
             self.read += 1;
-            if self.read.is_multiple_of(4096) && (self.cancel)() {
+            if self.read.is_multiple_of(4096) && (self.watch)(share(self.at, self.bytes.len())) {
                 return Err(DxfError::Cancelled);
             }
             let tag = match self.form {

@@ -35,6 +35,7 @@ use std::collections::BTreeMap;
 pub use error::StepError;
 
 use crate::seen::{Refused, Seen, SeenDepth, SeenHole, SeenSurface, SurfaceKind, Why};
+use crate::watch::{Watch, share};
 use body::Body;
 use extents::{around, flat_outline, reach};
 use holes::{Found, holes};
@@ -49,13 +50,16 @@ use vector::Bounds;
 /// No drawing or solid shows more holes than this.
 const MOST_HOLES: usize = 100_000;
 
-/// The holes of the solids in a STEP file. `cancel` is asked now and then whether it shall stop.
+/// The share of the work that finding the instances of a file is.
+const SCANNED: f64 = 0.4;
+
+/// The holes of the solids in a STEP file; `watch` hears now and then how far it is.
 ///
 /// # Errors
 /// What is no STEP file, is cut off, or shows no solid at all. What can't be read of a single face or place
 /// is told in [`Seen::refused`].
-pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, StepError> {
-    let file = Exchange::scan(bytes, cancel)?;
+pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, StepError> {
+    let file = Exchange::scan(bytes, &|done| watch(SCANNED * done))?;
     let (placed, refused) = places(&file)?;
     if placed.is_empty() && refused.is_empty() {
         return Err(StepError::NoSolid);
@@ -81,8 +85,10 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Seen, StepError> 
         order[at].1.push(place);
     }
     let alone = placed.len() == 1;
-    for (solid, places) in order {
-        reader.body(solid, &places, alone, cancel)?;
+    let bodies = order.len();
+    for (at, (solid, places)) in order.into_iter().enumerate() {
+        let done = SCANNED + (1.0 - SCANNED) * share(at, bodies);
+        reader.body(solid, &places, alone, &|| watch(done))?;
     }
     Ok(reader.finish())
 }

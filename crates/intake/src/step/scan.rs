@@ -6,6 +6,7 @@ use memchr::{memchr, memmem};
 
 use super::args::Args;
 use super::error::StepError;
+use crate::watch::{Watch, share};
 
 /// No name of a kind is longer.
 const LONGEST_NAME: usize = 128;
@@ -40,10 +41,7 @@ pub(super) struct Exchange<'a> {
 
 impl<'a> Exchange<'a> {
     /// Finds every instance of a file.
-    pub(super) fn scan(
-        bytes: &'a [u8],
-        cancel: &dyn Fn() -> bool,
-    ) -> Result<Exchange<'a>, StepError> {
+    pub(super) fn scan(bytes: &'a [u8], watch: Watch<'_>) -> Result<Exchange<'a>, StepError> {
         let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
         let mut found = Exchange {
             bytes,
@@ -76,7 +74,7 @@ impl<'a> Exchange<'a> {
                 _ if in_data => found.instance(at)?,
                 _ => {}
             }
-            if found.instances.len().is_multiple_of(4_096) && cancel() {
+            if found.instances.len().is_multiple_of(4_096) && watch(share(at, bytes.len())) {
                 return Err(StepError::Stopped);
             }
             at = end;

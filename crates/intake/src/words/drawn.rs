@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::error::Error;
 use std::fmt;
 
+use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_job::Unit;
 
 use super::{count, in_quotes};
@@ -32,6 +33,28 @@ pub(crate) fn unit(unit: Unit, said: bool) -> String {
     } else {
         format!("The file doesn't say its unit: lengths were read in {unit}.")
     }
+}
+
+/// What a file that doesn't say its unit makes one guess: how long what is drawn is, its smallest hole, and the
+/// unit that the file hints at [mm], all in the file's own numbers.
+pub(crate) fn evidence(size: Option<[f64; 3]>, smallest: f64, hint_mm: Option<f64>) -> String {
+    let drawn = size.map(|[x, y, z]| {
+        let largest = length(x.max(y).max(z), Unit::Mm, 3);
+        format!("what is drawn is {largest} long at most, ")
+    });
+    let looks = match hint_mm {
+        Some(mm) if mm == MM_PER_INCH => " Its other settings are those of inches.",
+        Some(mm) if mm == 1.0 => " Its other settings are those of millimeters.",
+        // No tube is as thin as that in millimeters, and none as thick in inches.
+        _ if smallest < 0.1 => " That would be inches.",
+        _ if smallest > 0.5 => " That would be millimeters.",
+        _ => "",
+    };
+    format!(
+        "The file doesn't say its unit: {}its smallest hole {} wide.{looks}",
+        drawn.unwrap_or_default(),
+        length(smallest, Unit::Mm, 4)
+    )
 }
 
 /// How deep a hole is along its wall.

@@ -1,6 +1,7 @@
 //! What is said of foreign tables: heads, values, what was guessed and left out.
 
 mod columns;
+pub mod compare;
 mod drawing;
 pub mod drawn;
 mod errors;

@@ -15,6 +15,7 @@ use crate::life::order::{named_currency, pays_in, quantity_of};
 use crate::life::parts::{actual_hours, sum};
 use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
+use crate::pinned::report::Report;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
 use crate::shop::rows::Shop;
@@ -95,6 +96,8 @@ pub fn again(old: &Job, opened: NaiveDate) -> Job {
     let mut job = Job {
         number: String::new(),
         opened: Some(opened),
+        // The files that its holes came from: whoever has the reorder's drawing can tell whether it changed.
+        reports: old.reports.iter().filter(of_file).cloned().collect(),
         ..old.inputs()
     };
     let fields = Arc::make_mut(&mut job.fields);
@@ -135,6 +138,10 @@ pub fn again_in(shop: &Shop, old: &Job, opened: NaiveDate) -> Job {
     let agreed = with_customer(&job, shop, job.text(Field::Customer), job.unit);
     let done = agreed.and_then(|edit| apply(&job, &edit).ok());
     done.map_or(job, |(job, _)| job)
+}
+
+fn of_file(report: &&Arc<Report>) -> bool {
+    report.from.file().is_some_and(|file| file.stamp.is_some())
 }
 
 /// What the next run is to know: what was known before, then what this one taught, each once.

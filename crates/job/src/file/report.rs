@@ -4,8 +4,10 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::parts::{Named, Unfit, is_zero};
-use crate::pinned::report::{LineOutcome, Report, ReportLine, Source, TooMuch};
+use super::parts::{Day, HashFile, Named, Unfit, is_zero};
+use crate::pinned::report::{
+    FileStamp, LineOutcome, Report, ReportLine, Source, SourceFile as Foreign, TooMuch,
+};
 
 /// A report on disk, of which a job keeps no more than it can.
 #[derive(Clone, Debug, Deserialize, Serialize)]
@@ -16,6 +18,10 @@ pub(super) struct ReportFile(pub(super) Arc<Report>);
 #[serde(deny_unknown_fields)]
 struct ReportParts {
     from: SourceFile,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    sheet: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    stamp: Option<StampFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     whole: Vec<String>,
     #[serde(default, skip_serializing_if = "is_zero")]
@@ -32,6 +38,16 @@ enum SourceFile {
     File(String),
 }
 
+/// What tells a file's content from another's, on disk.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct StampFile {
+    bytes: u64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    day: Option<Day>,
+    sha256: HashFile,
+}
+
 /// A line on disk: its number, what became of it, in words.
 #[derive(Debug, Deserialize, Serialize)]
 struct LineFile(u32, Named<LineOutcome>, String);
@@ -44,11 +60,18 @@ impl From<ReportFile> for ReportParts {
             taken,
             lines,
         } = Arc::unwrap_or_clone(report);
+        let (from, sheet, stamp) = match from {
+            Source::Pasted => (SourceFile::Pasted, None, None),
+            Source::File(file) => (SourceFile::File(file.name), file.sheet, file.stamp),
+        };
         Self {
-            from: match from {
-                Source::Pasted => SourceFile::Pasted,
-                Source::File(name) => SourceFile::File(name),
-            },
+            from,
+            sheet,
+            stamp: stamp.map(|stamp| StampFile {
+                bytes: stamp.bytes,
+                day: stamp.day.map(Day),
+                sha256: HashFile(stamp.hash),
+            }),
             whole,
             taken,
             lines: lines
@@ -67,7 +90,15 @@ impl TryFrom<ReportParts> for ReportFile {
         let report = Report {
             from: match parts.from {
                 SourceFile::Pasted => Source::Pasted,
-                SourceFile::File(name) => Source::File(name),
+                SourceFile::File(name) => Source::File(Foreign {
+                    name,
+                    sheet: parts.sheet,
+                    stamp: parts.stamp.map(|stamp| FileStamp {
+                        bytes: stamp.bytes,
+                        day: stamp.day.map(|Day(day)| day),
+                        hash: stamp.sha256.0,
+                    }),
+                }),
             },
             whole: parts.whole,
             taken: parts.taken,

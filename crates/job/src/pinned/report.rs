@@ -1,6 +1,9 @@
 //! What became of a hole table that came from elsewhere: the job keeps it, so that what was guessed
 //! and what was left out can be looked up as long as the job lives.
 
+use chrono::NaiveDate;
+
+use crate::ground::hash::Hash;
 use crate::ground::limits::LONGEST_TEXT;
 use crate::ground::list::list;
 
@@ -28,8 +31,68 @@ pub struct Report {
 pub enum Source {
     /// The clipboard.
     Pasted,
-    /// The file of this name.
-    File(String),
+    /// A file.
+    File(SourceFile),
+}
+
+/// A file that rows came from.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SourceFile {
+    /// Its name.
+    pub name: String,
+    /// The sheet of a workbook.
+    pub sheet: Option<String>,
+    /// What tells its content from another's of the same name; `None` in jobs of before it was kept.
+    pub stamp: Option<FileStamp>,
+}
+
+/// What tells a file's content from another's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FileStamp {
+    /// Its size [bytes].
+    pub bytes: u64,
+    /// The day that it was changed last, where the disk tells it.
+    pub day: Option<NaiveDate>,
+    /// The hash of its content.
+    pub hash: Hash,
+}
+
+impl Source {
+    /// A file of this name, of which no more is known.
+    #[must_use]
+    pub fn named(name: &str) -> Self {
+        Self::File(SourceFile {
+            name: name.to_owned(),
+            ..SourceFile::default()
+        })
+    }
+
+    /// The same with the stamp of its file; the clipboard has none.
+    #[must_use]
+    pub fn stamped(mut self, with: FileStamp) -> Self {
+        if let Self::File(file) = &mut self {
+            file.stamp = Some(with);
+        }
+        self
+    }
+
+    /// The same with the sheet of its workbook.
+    #[must_use]
+    pub fn on_sheet(mut self, name: &str) -> Self {
+        if let Self::File(file) = &mut self {
+            file.sheet = Some(name.to_owned());
+        }
+        self
+    }
+
+    /// The file, where it is one.
+    #[must_use]
+    pub const fn file(&self) -> Option<&SourceFile> {
+        match self {
+            Self::Pasted => None,
+            Self::File(file) => Some(file),
+        }
+    }
 }
 
 /// What became of one line of the text.
@@ -109,12 +172,10 @@ impl Report {
         if self.whole.len() + self.lines.len() > MOST_TOLD {
             return Some(TooMuch::Told);
         }
-        let name = match &self.from {
-            Source::Pasted => None,
-            Source::File(name) => Some(name),
-        };
+        let file = self.from.file().into_iter();
+        let names = file.flat_map(|file| [&file.name].into_iter().chain(&file.sheet));
         let says = self.lines.iter().map(|line| &line.says);
-        let mut texts = name.into_iter().chain(&self.whole).chain(says);
+        let mut texts = names.chain(&self.whole).chain(says);
         let long = texts.any(|text| text.chars().count() > LONGEST_TEXT);
         long.then_some(TooMuch::Text)
     }

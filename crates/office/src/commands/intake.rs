@@ -175,7 +175,7 @@ fn drawn(asked: &Intake, shows: Shows, bytes: &[u8], name: &str) -> Result<Drawn
     if asked.worksheet.is_some() || !asked.columns.is_empty() {
         return Err(said::of_tables_alone().at(&asked.holes));
     }
-    let mut drawn = Drawn::read(shows, bytes, name, &|| false)
+    let mut drawn = Drawn::read(shows, bytes, name, &|_| false)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     if let Some(unit) = asked.unit {
         drawn.say_unit(unit);

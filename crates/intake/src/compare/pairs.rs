@@ -1,0 +1,121 @@
+//! Which row of a newer file is which row of the hole table.
+
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use quillbore_job::{Column, Row};
+
+use super::differ::{cell, differs_in, shared};
+
+/// Rows of one size or mark that are looked at as the same one, nearest first; a table with more rows alike
+/// tells them apart by their order.
+const MOST_ALIKE: usize = 64;
+
+/// How sure it is that two rows are one; the earlier the surer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Rank {
+    /// The file's mark, and all that is specified.
+    MarkAndAll,
+    /// All that is specified: rows may have been lettered anew.
+    All,
+    /// The file's mark.
+    Mark,
+    /// A location.
+    Place,
+    /// The size.
+    Size,
+}
+
+/// Pairs of rows, by their places in the two tables, in the first one's order.
+pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Vec<(usize, usize)> {
+    let mut ranked: Vec<(Rank, Reverse<usize>, usize, usize, usize)> = Vec::new();
+    for (at, to) in candidates(rows, newer, is_drawn) {
+        let (Some(row), Some(other)) = (rows.get(at), newer.get(to)) else {
+            continue;
+        };
+        let shared = shared(&row.places, &other.places);
+        if let Some(rank) = rank(row, other, shared, is_drawn) {
+            ranked.push((rank, Reverse(shared), at.abs_diff(to), at, to));
+        }
+    }
+    ranked.sort_unstable();
+    let (mut taken, mut given) = (BTreeSet::new(), BTreeSet::new());
+    let mut pairs = Vec::new();
+    for (.., at, to) in ranked {
+        if !taken.contains(&at) && !given.contains(&to) {
+            taken.insert(at);
+            given.insert(to);
+            pairs.push((at, to));
+        }
+    }
+    pairs.sort_unstable();
+    pairs
+}
+
+fn rank(row: &Row, other: &Row, shared: usize, is_drawn: bool) -> Option<Rank> {
+    let specified = Column::ALL
+        .iter()
+        .filter(|column| !matches!(column, Column::Mark | Column::Count | Column::Note));
+    let mut differing = specified.filter(|column| differs_in(row, other, **column, is_drawn));
+    let is_alike = differing.next().is_none() && !other.size.is_empty();
+    let is_marked = !is_drawn && !mark(row).is_empty() && mark(row) == mark(other);
+    match (is_marked, is_alike) {
+        (true, true) => Some(Rank::MarkAndAll),
+        (true, false) => Some(Rank::Mark),
+        (false, true) => Some(Rank::All),
+        (false, false) if shared > 0 => Some(Rank::Place),
+        (false, false) if !differs_in(row, other, Column::Size, is_drawn) => Some(Rank::Size),
+        (false, false) => None,
+    }
+}
+
+/// Rows that have a mark, a size or a location in common, nearest in order first.
+fn candidates(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> BTreeSet<(usize, usize)> {
+    let mut by: BTreeMap<Key, Vec<usize>> = BTreeMap::new();
+    for (at, row) in rows.iter().enumerate() {
+        for key in keys(row, is_drawn) {
+            by.entry(key).or_default().push(at);
+        }
+    }
+    let mut found = BTreeSet::new();
+    for (to, row) in newer.iter().enumerate() {
+        for key in keys(row, is_drawn) {
+            let Some(there) = by.get(&key) else { continue };
+            let from = there.partition_point(|at| *at < to);
+            let from = from.saturating_sub(MOST_ALIKE / 2);
+            let near = there.iter().skip(from).take(MOST_ALIKE);
+            found.extend(near.map(|at| (*at, to)));
+        }
+    }
+    found
+}
+
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Key {
+    Mark(String),
+    /// A diameter, to a tenth of a millimeter: limits of one row may lie about the size of another.
+    Size(i64),
+    Place([i64; 3]),
+}
+
+fn keys(row: &Row, is_drawn: bool) -> Vec<Key> {
+    let mark = Some(mark(row)).filter(|mark| !is_drawn && !mark.is_empty());
+    let mut keys: Vec<Key> = mark.map(Key::Mark).into_iter().collect();
+    if let Some(size) = row.size.value() {
+        #[expect(clippy::cast_possible_truncation, reason = "a diameter is small")]
+        let tenth = libm::floor((size.lower.mm() + size.upper.mm()) * 5.0) as i64;
+        keys.extend((tenth - 1..=tenth + 1).map(Key::Size));
+    }
+    keys.extend(
+        row.places
+            .iter()
+            .take(MOST_ALIKE)
+            .map(|place| Key::Place(cell(place))),
+    );
+    keys
+}
+
+fn mark(row: &Row) -> String {
+    row.mark.text().trim().to_uppercase()
+}

@@ -1,0 +1,101 @@
+//! The chosen holes of a drawing or a solid as rows of the hole table.
+
+use std::sync::Arc;
+
+use quillbore_calc::input::Place;
+use quillbore_job::report::Report;
+use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
+
+use super::cells::{self, length};
+use super::marks::Marks;
+use super::{Drawn, DrawnError, NEAR_MM};
+use crate::new_row::NewRow;
+use crate::seen::SeenHole;
+use crate::table::{Taken, edit_of};
+use crate::words::drawn as words;
+
+impl Drawn {
+    /// Takes the chosen holes as rows of a job's hole table, and the part's size where the job has none.
+    ///
+    /// # Errors
+    /// Where its unit is not known, or no hole is chosen.
+    pub fn take(&self, job: &Job, at: RowsAt) -> Result<Taken, DrawnError> {
+        let Some(unit) = self.unit else {
+            return Err(DrawnError::WhichUnit(self.seen.size()));
+        };
+        if self.taken() == 0 {
+            return Err(DrawnError::NoneTaken);
+        }
+        let mut marks = Marks::beside(job, at);
+        let mut whole = vec![words::unit(unit, self.seen.unit_mm.is_some())];
+        let mut rows = Vec::new();
+        let mut number = 0_u32;
+        let mut left = Vec::new();
+        for kind in &self.kinds {
+            let (chosen, others): (Vec<usize>, Vec<usize>) =
+                kind.iter().partition(|at| self.takes(**at));
+            left.extend(
+                others
+                    .first()
+                    .and_then(|at| Some((self.seen.holes.get(*at)?, others.len()))),
+            );
+            let holes = chosen.iter().filter_map(|at| self.seen.holes.get(*at));
+            let holes: Vec<&SeenHole> = holes.collect();
+            let Some(first) = holes.first() else { continue };
+            let mark = marks.next();
+            let (mut cells, doubts) = cells::cells(first, unit);
+            cells.insert(Column::Mark, mark.clone());
+            cells.insert(Column::Count, holes.len().to_string());
+            let places = holes.iter().map(|hole| {
+                number = number.saturating_add(1);
+                Place {
+                    number,
+                    point_mm: hole.entry,
+                    axis: hole.axis,
+                }
+            });
+            let places = places.collect();
+            whole.push(words::row(&mark, &holes, unit));
+            whole.extend(doubts.into_iter().map(|doubt| words::of_row(&mark, &doubt)));
+            rows.push(NewRow { cells, places });
+        }
+        whole.extend(words::left(left.into_iter(), unit));
+        whole.extend(words::refused(&self.seen.refused));
+        whole.extend(words::loose(&self.seen.loose));
+        let report = Report {
+            from: self.from.clone(),
+            whole,
+            taken: 0,
+            lines: Vec::new(),
+        };
+        let count = rows.len();
+        let table = edit_of(at, rows, unit, Some(Arc::new(report.clone())));
+        Ok(Taken {
+            edit: self.with_size(job, table, unit),
+            rows: count,
+            report,
+            is_drawn: true,
+        })
+    }
+
+    /// The edit, with the size of the part where nobody gave one.
+    fn with_size(&self, job: &Job, table: Edit, unit: Unit) -> Edit {
+        let fields = [Field::SizeX, Field::SizeY, Field::SizeZ];
+        let is_open = fields.iter().all(|field| job.field(*field).is_empty());
+        let Some(size) = self.seen.size().filter(|_| is_open) else {
+            return table;
+        };
+        let sizes = fields
+            .into_iter()
+            .zip(size)
+            .filter(|(_, size)| *size > NEAR_MM);
+        let sizes = sizes.map(|(field, size)| Edit::SetField {
+            field,
+            text: length(size, unit, 3),
+            unit,
+        });
+        Edit::Together {
+            edits: sizes.chain([table]).collect(),
+        }
+    }
+}
