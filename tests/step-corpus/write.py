@@ -366,6 +366,33 @@ def main():
     assembly()
     decoys()
     edges_and_rings()
+    manifold()
+
+
+def manifold():
+    """Two hundred holes, of which thirty are small and lean; the second revision moves two and widens four."""
+    body = box(0, 0, 0, 200, 140, 12)
+    others = [((10 + 12 * i, 90 + 10 * j), 5.5, None) for i in range(15) for j in range(5)]
+    others += [((10 + 12 * i, 70), 4.2, None) for i in range(15)]
+    others += [((10 + 8 * i, 8 + 10 * j), 3.3, 9) for i in range(16) for j in range(5)]
+    for revision in "ab":
+        tools, holes = [], []
+        for (x, y), dia, deep in others:
+            tools.append(rod((x, y, 20), DOWN, dia, 8 + (deep or 12)))
+            holes.append(measured(body, (x, y, 20), DOWN, dia, "blind" if deep else "through",
+                                  depth=8 + deep if deep else None))
+        for row in range(3):
+            for i in range(10):
+                d = from_side(None, 30, 0)
+                x, y, dia = 150 + 4 * i, 12 + 14 * row, 0.8
+                if revision == "b" and row == 0 and i < 2:
+                    y += 3
+                if revision == "b" and row == 2 and i > 5:
+                    dia = 0.9
+                start = along((x, y, 12), d, -20)
+                tools.append(rod(start, d, dia, 60))
+                holes.append(measured(body, start, d, dia, "through"))
+        case(f"manifold-{revision}", cut(body, *tools), holes, "214")
 
 
 def quartered(body, angle=math.pi / 2):

@@ -22,6 +22,7 @@ use quillbore_job::{CellAt, Column, Edit, Field, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
 use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::shelf::{Folder, Shelf as _};
 use quillbore_office::start::Standing;
@@ -118,6 +119,7 @@ fn frame(c: &mut Criterion) {
             settings: Settings::default(),
             settings_path: None,
             shop_watch: None,
+            readers: Readers::at_once(Arc::clone(&office.disk)),
             drafts: None,
             standing: Standing::Ready,
             office,

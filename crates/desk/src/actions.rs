@@ -21,6 +21,8 @@ pub enum Action {
     Preview,
     /// Write previews of the papers as PDF.
     Print,
+    /// Take holes from a customer's file.
+    TakeHoles,
     /// Take the last edit back.
     Undo,
     /// Do it again.
@@ -84,6 +86,7 @@ impl Action {
         Self::NextNote,
         Self::Preview,
         Self::Print,
+        Self::TakeHoles,
         Self::Undo,
         Self::Redo,
         Self::Again,
@@ -119,6 +122,7 @@ impl Action {
             Self::NextNote => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F3)] },
             Self::Preview => const { &[plain(Key::P)] },
             Self::Print => const { &[shifted(Key::P)] },
+            Self::TakeHoles => const { &[plain(Key::I)] },
             Self::Undo => const { &[plain(Key::Z)] },
             Self::Redo => const { &[shifted(Key::Z), plain(Key::Y)] },
             Self::Again => const { &[plain(Key::R)] },
@@ -162,6 +166,7 @@ impl Action {
                 | Self::NextNote
                 | Self::Preview
                 | Self::Print
+                | Self::TakeHoles
                 | Self::Undo
                 | Self::Redo
                 | Self::Again

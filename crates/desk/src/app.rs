@@ -6,6 +6,7 @@ mod drawer;
 mod dropped;
 mod follow_shop;
 mod hand_over;
+mod incoming;
 mod keep;
 mod learned;
 mod next;
@@ -31,6 +32,7 @@ use quillbore_job::{Field, Job, Line};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::drafts::{Keeper, Left};
+use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
@@ -74,6 +76,8 @@ pub struct App {
     open_mail: OpenMail,
     open_path: OpenPath,
     open_samples: OpenSamples,
+    /// Files on their way into a hole table.
+    incoming: incoming::Incoming,
     /// The file that is to be printed once the printer is known.
     to_print: Option<PathBuf>,
     make_desk: Box<dyn Fn() -> Desk>,
@@ -163,6 +167,8 @@ pub struct WindowParts {
     pub settings_path: Option<PathBuf>,
     /// Says when another desk changed the shop, if somebody watches.
     pub shop_watch: Option<ShopWatch>,
+    /// Who reads the customers' files.
+    pub readers: Readers,
     /// Who keeps drafts, if they are kept.
     pub drafts: Option<Keeper>,
     /// How the shelf was found.
@@ -191,6 +197,7 @@ impl App {
             open_mail: parts.open_mail,
             open_path: parts.open_path,
             open_samples: parts.open_samples,
+            incoming: incoming::Incoming::new(parts.readers),
             to_print: None,
             make_desk: parts.make_desk,
             find_focus: false,
@@ -283,6 +290,7 @@ impl App {
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);
         self.take_dropped(&ctx);
+        self.follow_files();
         self.panels(ui, &mut asks);
         let any = !asks.is_empty();
         for ask in asks {

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use quillbore_job::shop::sheet::ShopList;
+use quillbore_office::hole_file::ENDINGS as HOLE_ENDINGS;
 
 use crate::words::window as words;
 
@@ -24,6 +25,11 @@ pub enum PathQuestion {
     },
     /// A file to attach to a job.
     Attach {
+        /// Where to begin.
+        folder: PathBuf,
+    },
+    /// A file to take holes from.
+    Holes {
         /// Where to begin.
         folder: PathBuf,
     },
@@ -126,6 +132,9 @@ fn show(question: &PathQuestion) -> Option<PathBuf> {
             .set_file_name(name)
             .save_file(),
         PathQuestion::Attach { folder } => dialog(words::ATTACH, folder).pick_file(),
+        PathQuestion::Holes { folder } => dialog(words::HOLES, folder)
+            .add_filter(words::HOLE_FILES, HOLE_ENDINGS)
+            .pick_file(),
         PathQuestion::List { folder, .. } => dialog(words::LIST_FILE, folder)
             .add_filter(words::TABLES, &["csv", "txt", "tsv"])
             .pick_file(),

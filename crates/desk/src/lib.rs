@@ -7,6 +7,7 @@ pub mod desk;
 pub mod dialogs;
 mod fault;
 pub mod grid;
+pub mod incoming;
 pub mod learned;
 pub mod letter;
 pub mod look;

@@ -20,6 +20,7 @@ use quillbore_paper::BlankForm;
 use crate::actions::Action;
 use crate::desk::Then;
 use crate::grid::{GridAt, GridView};
+use crate::incoming::{Choosing, FromFile};
 use crate::sheet::Pages;
 use crate::sheet::map::MapView;
 use crate::sheet::note_index::NoteIndex;
@@ -253,6 +254,12 @@ pub enum Waiting {
     Printer(String, PathBuf, Vec<String>),
     /// A file to attach to the job.
     AttachPath(String),
+    /// A file to take holes from.
+    HolesPath(String),
+    /// A file is being read: its name, and which hundredth it is at.
+    Reading(String, u32),
+    /// A drawing or a solid before its holes land.
+    Drawn(Box<Choosing>),
 }
 
 /// A table on its way into the hole table.
@@ -266,6 +273,8 @@ pub struct Pasting {
     pub unit: Unit,
     /// The column, from 0, of which one says what it is.
     pub at: usize,
+    /// The file that it came from; none where it was pasted.
+    pub file: Option<FromFile>,
 }
 
 impl Pasting {
@@ -277,6 +286,7 @@ impl Pasting {
             row,
             unit,
             at: 0,
+            file: None,
         };
         pasting.to_next_question();
         pasting
@@ -300,10 +310,10 @@ pub enum Next {
 }
 
 impl Waiting {
-    /// Whether it stands in the head; commands and a table to paste lie over the sheet.
+    /// Whether it stands in the head; commands, a table and a drawing lie over the sheet.
     #[must_use]
     pub const fn is_in_head(&self) -> bool {
-        !matches!(self, Self::Command(_) | Self::Column(..))
+        !matches!(self, Self::Command(_) | Self::Column(..) | Self::Drawn(_))
     }
 }
 
@@ -383,8 +393,12 @@ pub enum Ask {
     AtColumn(usize),
     /// The column that is asked about holds this.
     SayColumn(Holds),
-    /// Paste the table as its columns are understood now.
+    /// Land the table, drawing or solid as it is understood now.
     LandTable,
+    /// Put the file that is shown into the job's folder, and take no holes from it.
+    AttachAlone,
+    /// Ask for a file to take holes from.
+    AskForHoles,
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Decision),
     /// Open the job of a run record, at one of its lines.

@@ -10,6 +10,7 @@ use quillbore_office::clock::Clock;
 use quillbore_office::commands::Ended;
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::drafts::Keeper;
+use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::office::Wanted;
 use quillbore_office::office::shop_watch::ShopWatch;
@@ -219,6 +220,7 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             settings: read.settings,
             settings_path: read.settings_path,
             shop_watch: Some(shop_watch),
+            readers: Readers::on_threads(Arc::clone(&office.disk), wake()),
             drafts,
             standing: read.standing,
             office,

@@ -12,6 +12,7 @@ pub mod drafts;
 pub mod drawer;
 pub mod failure;
 pub mod files;
+pub mod hole_file;
 pub mod issue;
 pub mod learned;
 pub mod listing;

@@ -12,7 +12,7 @@ pub(super) fn dxf(bytes: &[u8]) {
     are_holes(&seen);
     let again = dxf::read(bytes, &|_| false);
     assert!(again.as_ref() == Ok(&seen), "not the same twice");
-    let stopped = dxf::read(bytes, &|| true);
+    let stopped = dxf::read(bytes, &|_| true);
     assert!(stopped == Err(DxfError::Cancelled), "not to be stopped");
 }
 

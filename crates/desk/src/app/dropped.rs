@@ -1,10 +1,12 @@
-//! Files dropped on the window: drawings, mail and photos go into the job's folder, and onto its newest
-//! slip of received parts where there is one; a job's file is opened.
+//! Files dropped on the window: those that may have holes in them are read and shown before they land; mail
+//! and photos go into the job's folder, and onto its newest slip of received parts where there is one; a job's
+//! file is opened.
 
 use std::path::PathBuf;
 
 use super::{App, Wanted};
 use egui::Context;
+use quillbore_office::hole_file::may_have_holes;
 
 impl App {
     /// Takes in what was dropped on the window since the last frame.
@@ -16,6 +18,8 @@ impl App {
                 self.open(ctx, Wanted::Path(path));
             } else if self.shop.open {
                 self.drop_logo(path);
+            } else if may_have_holes(&path) {
+                self.take_holes_of(path, true);
             } else {
                 self.attach(path);
             }

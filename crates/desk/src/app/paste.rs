@@ -74,6 +74,10 @@ impl App {
     /// Pastes the table as its columns are understood, and remembers what was said of them for the
     /// customer's next one.
     pub(super) fn land_table(&mut self, ctx: &Context) {
+        if matches!(self.view().waiting, Some(Waiting::Drawn(_))) {
+            self.land_file();
+            return;
+        }
         let Some(Waiting::Column(pasting, typed)) = self.view_mut().waiting.take() else {
             return;
         };
@@ -91,7 +95,14 @@ impl App {
                 settings.heads.entry(customer).or_default().extend(learned);
             });
         }
-        self.take(&pasting);
+        if pasting.file.is_some() {
+            self.view_mut().waiting = Some(Waiting::Column(pasting, typed));
+            if !self.land_file() {
+                return;
+            }
+        } else {
+            self.take(&pasting);
+        }
         let view = self.view_mut();
         view.grid.take_keyboard();
     }
@@ -126,7 +137,7 @@ impl App {
     }
 
     /// What was said of the heads of the customer's earlier tables.
-    fn known(&self) -> Known {
+    pub(super) fn known(&self) -> Known {
         let heads = self
             .settings
             .heads
@@ -164,6 +175,9 @@ impl App {
             Ok(()) => {
                 typed.clear();
                 pasting.to_next_question();
+                if let Some(file) = &mut pasting.file {
+                    file.changed();
+                }
             }
             Err(error) => {
                 self.desk_mut().notice = words::column_refused(&error, error.hint());

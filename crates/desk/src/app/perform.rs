@@ -76,6 +76,8 @@ impl App {
             Ask::SayColumn(holds) => self.say_column(holds),
             Ask::AtColumn(column) => self.at_column(column),
             Ask::LandTable => self.land_table(ctx),
+            Ask::AttachAlone => self.attach_alone(),
+            Ask::AskForHoles => self.wait_for(Waiting::HolesPath(String::new())),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
             Ask::CloseLearned => self.learned.open = false,
@@ -157,6 +159,7 @@ impl App {
                 let folder = self.desk().papers_folder();
                 self.wait_for(Waiting::PrintPath(folder.display().to_string()));
             }
+            Action::TakeHoles => self.wait_for(Waiting::HolesPath(String::new())),
             Action::Undo => self.step(Desk::undo),
             Action::Redo => self.step(Desk::redo),
             Action::Again => self.ask_for_order(ctx),
@@ -199,7 +202,7 @@ impl App {
     }
 
     /// Begins a job, in the unit of the one on top.
-    fn begin(&mut self) {
+    pub(super) fn begin(&mut self) {
         let unit = self.desk().job().unit;
         self.at = self.free_place();
         self.desk_mut().begin_in(unit);

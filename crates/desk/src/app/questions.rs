@@ -13,7 +13,7 @@ use crate::desk::Errand;
 use crate::dialogs::{PathAnswer, PathQuestion};
 use crate::shop::ShopAsk;
 use crate::view::{Ask, Decision, Waiting};
-use crate::words::messages as words;
+use crate::words::{incoming, messages as words};
 
 impl App {
     /// Whether a question is open that no other line may take the place of.
@@ -26,6 +26,8 @@ impl App {
                     | Waiting::Changed
                     | Waiting::Left(_)
                     | Waiting::Column(..)
+                    | Waiting::Drawn(_)
+                    | Waiting::Reading(..)
                     | Waiting::Adopt(_)
             )
         )
@@ -47,8 +49,18 @@ impl App {
         };
         match (waiting, answer) {
             (Waiting::Left(left), answer) => self.answer_left(*left, answer),
-            (Waiting::Column(..), _) => {
-                self.desk_mut().notice = words::NOTHING_PASTED.to_owned();
+            (Waiting::Column(pasting, _), _) => {
+                self.desk_mut().notice = match &pasting.file {
+                    None => words::NOTHING_PASTED.to_owned(),
+                    Some(_) => incoming::NOTHING_TAKEN.to_owned(),
+                };
+            }
+            (Waiting::Drawn(_), _) => {
+                self.desk_mut().notice = incoming::NOTHING_TAKEN.to_owned();
+            }
+            (Waiting::Reading(..), _) => self.stop_reading(),
+            (Waiting::HolesPath(path), Decision::Yes | Decision::Leave) => {
+                self.take_holes_of(places::typed(&path), false);
             }
             (_, Decision::Stay) | (Waiting::Command(_), _) => {}
             (Waiting::Adopt(_), _) => self.clerk.ask(Request::Adopt),
@@ -119,6 +131,7 @@ impl App {
                 folder: self.desk().papers_folder(),
             },
             Some(Waiting::AttachPath(_)) => PathQuestion::Attach { folder },
+            Some(Waiting::HolesPath(_)) => PathQuestion::Holes { folder },
             _ => return,
         };
         self.dialogs.ask(question);
@@ -142,7 +155,8 @@ impl App {
             Waiting::OpenPath(path)
             | Waiting::SavePath(path)
             | Waiting::PrintPath(path)
-            | Waiting::AttachPath(path),
+            | Waiting::AttachPath(path)
+            | Waiting::HolesPath(path),
         ) = &mut self.view_mut().waiting
         {
             *path = chosen.display().to_string();

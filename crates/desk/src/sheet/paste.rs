@@ -5,9 +5,11 @@ use egui::{Color32, Key, Modifiers, Rect, Role, ScrollArea, Sense, Ui, WidgetInf
 use quillbore_intake::{ColumnView, Foreign, Holds, words as intake};
 
 use super::parts::pencil;
+use super::shared::Shared;
+use crate::incoming::{file_ui, lands_ui, reckoned_ui};
 use crate::look;
 use crate::view::{Ask, Decision, Pasting, SheetView, Waiting};
-use crate::words::paste as words;
+use crate::words::{incoming, paste as words};
 
 /// The height of a column's line.
 const ROW: f32 = 24.0;
@@ -19,7 +21,13 @@ const LEFTS: [f32; 3] = [0.0, 170.0, 440.0];
 const MOST: usize = 12;
 
 /// The table over the sheet at `place`; Esc pastes nothing.
-pub fn paste_ui(ui: &mut Ui, place: Rect, view: &mut SheetView, asks: &mut Vec<Ask>) {
+pub fn paste_ui(
+    ui: &mut Ui,
+    place: Rect,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
     let Some(Waiting::Column(pasting, typed)) = &mut view.waiting else {
         return;
     };
@@ -30,14 +38,57 @@ pub fn paste_ui(ui: &mut Ui, place: Rect, view: &mut SheetView, asks: &mut Vec<A
     look::lies_over(ui, id, from, 12, |ui| {
         ui.set_width(place.width() - 24.0);
         ui.spacing_mut().item_spacing.y = 2.0;
-        ui.label(look::spaced_caps(words::HEAD, t.ink));
+        ui.label(look::spaced_caps(
+            &words::head_of(pasting.file.as_ref()),
+            t.ink,
+        ));
+        if let Some(file) = &pasting.file {
+            file_ui(ui, file);
+        }
+        sheets_ui(ui, pasting, asks);
         ui.label(intake::summary(&pasting.table.summary(pasting.unit)));
         pencil(ui, &words::columns(&pasting.table));
         ui.add_space(8.0);
         columns_ui(ui, pasting, asks);
         ui.add_space(8.0);
+        if let Some(file) = &mut pasting.file {
+            lands_ui(ui, shared, file);
+            let reckoned = file.reckoned.clone().unwrap_or_default();
+            reckoned_ui(ui, shared, &reckoned);
+            ui.add_space(8.0);
+        }
         answer_ui(ui, first, pasting, typed, asks);
     });
+}
+
+/// The sheets of a workbook, where there are several; a press takes another one.
+fn sheets_ui(ui: &mut Ui, pasting: &mut Pasting, asks: &mut Vec<Ask>) {
+    let sheets = pasting.table.sheets();
+    if sheets.len() < 2 {
+        return;
+    }
+    let mut wanted = None;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 10.0;
+        pencil(ui, words::SHEETS);
+        for sheet in &sheets {
+            let word = look::toggle_word(ui, &words::sheet(sheet), sheet.is_taken);
+            if word.clicked() && !sheet.is_taken {
+                wanted = Some(sheet.name.to_owned());
+            }
+        }
+    });
+    let Some(name) = wanted else { return };
+    match pasting.table.on_sheet(&name) {
+        Ok(table) => {
+            pasting.table = table;
+            pasting.to_next_question();
+            if let Some(file) = &mut pasting.file {
+                file.changed();
+            }
+        }
+        Err(error) => asks.push(Ask::NoTable(error)),
+    }
 }
 
 /// The columns, each on a line; a press on one asks what it is.
@@ -98,6 +149,7 @@ fn column_ui(ui: &mut Ui, column: &ColumnView, marked: bool) -> egui::Response {
 /// The line on which one says what the marked column is, narrowed by what is typed; Enter says it, or
 /// lands the table where nothing is typed and every column is understood.
 fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, asks: &mut Vec<Ask>) {
+    let is_file = pasting.file.is_some();
     let choices = pasting.table.choices();
     let wanted = typed.trim().to_lowercase();
     let fits = |holds: &&Holds| intake::holds(**holds).contains(&wanted);
@@ -166,7 +218,7 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
         ui.spacing_mut().item_spacing.x = 24.0;
         let land = ui
             .add_enabled_ui(is_understood, |ui| {
-                look::keyed_word(ui, words::LAND, words::ENTER)
+                look::keyed_word(ui, words::land(is_file), words::ENTER)
                     .on_disabled_hover_text(words::NOT_YET)
             })
             .inner;
@@ -177,7 +229,10 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
             _ if land.clicked() => asks.push(Ask::LandTable),
             _ => {}
         }
-        let nothing = look::keyed_word(ui, words::PASTE_NOTHING, words::ESC);
+        if is_file && look::quiet_word(ui, incoming::ATTACH_ALONE).clicked() {
+            asks.push(Ask::AttachAlone);
+        }
+        let nothing = look::keyed_word(ui, words::nothing(is_file), words::ESC);
         if nothing.clicked() || escape {
             asks.push(Ask::GoOn(Decision::Stay));
         }

@@ -20,6 +20,8 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
         Waiting::PrintPath(path) => path_line(ui, first, words::PRINT_FOLDER, path, asks),
         Waiting::Again(order) => typed_line(ui, first, words::AGAIN, order, asks),
         Waiting::AttachPath(path) => path_line(ui, first, words::ATTACH, path, asks),
+        Waiting::HolesPath(path) => path_line(ui, first, words::HOLES, path, asks),
+        Waiting::Reading(name, hundredths) => reading_ui(ui, name, *hundredths, asks),
         Waiting::Printer(name, _, known) => {
             let known = words::printers(known);
             typed_line(ui, first, words::PRINTER, name, asks);
@@ -44,7 +46,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
             answers_ui(ui, first, &said, words::LEFT_ANSWERS, asks);
         }
         // These lie over the sheet.
-        Waiting::Command(_) | Waiting::Column(..) => {}
+        Waiting::Command(_) | Waiting::Column(..) | Waiting::Drawn(_) => {}
     }
 }
 
@@ -61,6 +63,16 @@ fn adopt_ui(ui: &mut Ui, first: bool, jobs: usize, asks: &mut Vec<Ask>) {
     ui.add_space(8.0);
     let escaped = ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape));
     if look::quiet_word(ui, words::NOT_NOW).clicked() || escaped {
+        asks.push(Ask::GoOn(Decision::Stay));
+    }
+}
+
+/// How far a file is, and the word that stops it.
+fn reading_ui(ui: &mut Ui, name: &str, hundredths: u32, asks: &mut Vec<Ask>) {
+    ui.label(words::reading(name, hundredths));
+    ui.add_space(8.0);
+    let escaped = ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape));
+    if look::keyed_word(ui, words::STOP, words::ESC).clicked() || escaped {
         asks.push(Ask::GoOn(Decision::Stay));
     }
 }

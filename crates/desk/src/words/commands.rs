@@ -15,6 +15,7 @@ pub const fn action(action: Action) -> &'static str {
         Action::NextNote => "next stop or check",
         Action::Preview => "preview",
         Action::Print => "print previews",
+        Action::TakeHoles => "holes from a file",
         Action::Undo => "undo",
         Action::Redo => "redo",
         Action::Again => "reorder",

@@ -49,7 +49,7 @@ pub const INSERT_KEY: &str = "Insert";
 pub const DELETE_KEY: &str = "Ctrl+Delete";
 
 /// What an empty table says.
-pub const EMPTY: &str = "Type a hole, or paste a table from a spreadsheet or a mail with Ctrl+V: its columns are shown before it lands.";
+pub const EMPTY: &str = "Type a hole, or paste a table with Ctrl+V, or drop the customer's file here (Ctrl+I): it is shown before it lands.";
 
 /// The first line of places as text, which names each column and its unit.
 pub const PLACES_HEAD: &str = "no\tx (mm)\ty (mm)\tz (mm)\ti\tj\tk";

@@ -10,6 +10,7 @@ pub mod hand_over;
 pub mod head;
 pub mod help;
 pub mod holes;
+pub mod incoming;
 pub mod learned;
 pub mod letter;
 pub mod map;

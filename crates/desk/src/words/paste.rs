@@ -1,9 +1,29 @@
 //! What is written at a table before it lands.
 
-use quillbore_intake::{ColumnView, Foreign, How, Question, words as intake};
+use quillbore_intake::{ColumnView, Foreign, How, Question, SheetView, words as intake};
+
+use crate::incoming::FromFile;
 
 /// The head of the table.
-pub const HEAD: &str = "Table to paste";
+#[must_use]
+pub fn head_of(file: Option<&FromFile>) -> String {
+    match file.and_then(|file| file.path.file_name()) {
+        None => "Table to paste".to_owned(),
+        Some(name) => super::incoming::head(&name.to_string_lossy()),
+    }
+}
+
+/// Before the sheets of a workbook.
+pub const SHEETS: &str = "worksheet";
+
+/// A sheet of a workbook.
+#[must_use]
+pub fn sheet(sheet: &SheetView<'_>) -> String {
+    match sheet.is_hidden {
+        true => format!("{} (hidden)", sheet.name),
+        false => sheet.name.to_owned(),
+    }
+}
 
 /// The name of the line that says what a column is.
 pub const WHICH_IS_THIS: &str = "which is this";
@@ -21,7 +41,10 @@ pub fn taken(holds: &str, about: &Question) -> String {
 }
 
 /// Lands the table.
-pub const LAND: &str = "paste";
+#[must_use]
+pub const fn land(is_file: bool) -> &'static str {
+    if is_file { "take the rows" } else { "paste" }
+}
 
 /// The key that does.
 pub const ENTER: &str = "Enter";
@@ -29,8 +52,15 @@ pub const ENTER: &str = "Enter";
 /// Why it can't land yet.
 pub const NOT_YET: &str = "say first what each column is, or leave it out";
 
-/// Gives the paste up.
-pub const PASTE_NOTHING: &str = "paste nothing";
+/// Gives the table up.
+#[must_use]
+pub const fn nothing(is_file: bool) -> &'static str {
+    if is_file {
+        super::incoming::TAKE_NOTHING
+    } else {
+        "paste nothing"
+    }
+}
 
 /// The key that does.
 pub const ESC: &str = "Esc";

@@ -23,6 +23,21 @@ pub const PRINTER: (&str, &str) = ("printer, empty for the system's usual one", 
 /// Asks for a file to attach, and attaches it.
 pub const ATTACH: (&str, &str) = ("attach the file", "attach");
 
+/// Asks for a file with holes, and reads it.
+pub const HOLES: (&str, &str) = ("take holes from the file", "read it");
+
+/// How far a file is that is being read.
+#[must_use]
+pub fn reading(name: &str, hundredths: u32) -> String {
+    format!("Reading {name}: {hundredths} %")
+}
+
+/// Stops it.
+pub const STOP: &str = "stop";
+
+/// The key that does.
+pub const ESC: &str = "Esc";
+
 /// Which printers there are.
 #[must_use]
 pub fn printers(names: &[String]) -> String {

@@ -21,6 +21,12 @@ pub const PAPERS_FOLDER: &str = "Folder for the papers";
 /// The title of the dialog that asks for a file to attach.
 pub const ATTACH: &str = "Attach to the job";
 
+/// The title of the dialog that asks for a file with holes.
+pub const HOLES: &str = "Take holes from a file";
+
+/// What files with holes are called in a dialog.
+pub const HOLE_FILES: &str = "Tables, drawings, solids";
+
 /// The title of the dialog that asks for the logo.
 pub const LOGO: &str = "Logo of the shop";
 

@@ -15,6 +15,7 @@ use quillbore_job::{Edit, Field, Job, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
 use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::shelf::{Folder, Shelf as _};
 use quillbore_office::start::Standing;
@@ -139,6 +140,7 @@ pub(crate) fn window_with(
                         settings: Settings::default(),
                         settings_path: None,
                         shop_watch: None,
+                        readers: Readers::at_once(Arc::clone(&office.disk)),
                         drafts: None,
                         standing: standing.clone(),
                         office,

@@ -5,6 +5,7 @@
     reason = "helpers of the tests stand outside the test functions"
 )]
 
+mod files;
 mod fits;
 mod handing;
 mod hands;

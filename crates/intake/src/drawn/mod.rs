@@ -142,6 +142,16 @@ impl Drawn {
         &self.seen
     }
 
+    /// What looks like a hole and was not taken, and texts that belong to none.
+    #[must_use]
+    pub fn told(&self) -> Vec<String> {
+        let loose = words::loose(&self.seen.loose);
+        words::refused(&self.seen.refused)
+            .into_iter()
+            .chain(loose)
+            .collect()
+    }
+
     /// What the file makes one guess of its unit, where it doesn't say it.
     #[must_use]
     pub fn evidence(&self) -> Option<String> {

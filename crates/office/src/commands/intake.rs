@@ -1,22 +1,26 @@
 //! `quillbore intake`: a job from a hole table, a drawing or a solid, and what was taken, guessed and refused.
 
+mod json;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_intake::drawn::{Drawn, Shows};
-use quillbore_intake::{Foreign, IntakeError, Taken, holds_of};
+use quillbore_intake::drawn::Drawn;
+use quillbore_intake::{Foreign, IntakeError, holds_of};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply, read_quantity};
 
+use self::json::ReportJson;
 use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
 use super::saying::Saying;
 use crate::failure::Failure;
 use crate::files;
+use crate::hole_file::{self, HoleFile, Holes, NotRead};
 use crate::save::save;
 use crate::shelf::{Loose, Shelf};
 use crate::words::{commands as words, figures, intake as said};
@@ -35,13 +39,15 @@ pub struct Intake {
     worksheet: Option<String>,
     /// Diameters that are taken of a drawing or a solid.
     sizes: Option<String>,
+    /// The report is wanted as JSON.
+    json: bool,
     shop: Option<PathBuf>,
     day: NaiveDate,
 }
 
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
-    let (mut unit, mut worksheet, mut sizes) = (None, None, None);
+    let (mut unit, mut worksheet, mut sizes, mut json) = (None, None, None, false);
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
     while let Some(word) = line.take()? {
         let Word::Option(option) = word else {
@@ -67,6 +73,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
             "--date" => day = line.date(option)?,
             "--unit" => unit = Some(self::unit(&line.text(option)?)?),
             "--worksheet" => worksheet = Some(line.text(option)?),
+            "--json" => json = true,
             "--sizes" => sizes = Some(line.text(option)?),
             _ => return Err(word.unknown()),
         }
@@ -88,6 +95,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
         columns,
         worksheet,
         sizes,
+        json,
         shop,
         day,
     })
@@ -108,57 +116,36 @@ fn column(word: &str) -> Result<(String, String), Failure> {
     parts.ok_or_else(|| said::holds_nothing(word))
 }
 
-/// What the file is: a table of holes, or something that shows them.
-enum Holes {
-    Table(Box<Foreign>),
-    Drawn(Box<Drawn>),
+/// Reads the file, and does with it what was said of it.
+fn holes_of(asked: &Intake) -> Result<HoleFile, Failure> {
+    let read = hole_file::read(named::disk().as_ref(), &asked.holes, &|_| false);
+    let file = read.map_err(|error| match error {
+        NotRead::Failed(failure) => failure,
+        NotRead::Stopped => said::stopped().at(&asked.holes),
+    })?;
+    let holes = match file.holes {
+        Holes::Table(table) => Holes::Table(Box::new(of_table(asked, *table)?)),
+        Holes::Drawn(drawn) => Holes::Drawn(Box::new(of_drawn(asked, *drawn)?)),
+    };
+    Ok(HoleFile { holes, ..file })
 }
 
-impl Holes {
-    /// Reads the file, and does with it what was said of it.
-    fn of(asked: &Intake) -> Result<Self, Failure> {
-        let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
-        let name = asked
-            .holes
-            .file_name()
-            .unwrap_or_default()
-            .to_string_lossy();
-        match Shows::of(&bytes, &name) {
-            Some(shows) => Ok(Self::Drawn(Box::new(drawn(asked, shows, &bytes, &name)?))),
-            None => Ok(Self::Table(Box::new(table(asked, &bytes, &name)?))),
-        }
-    }
-
-    /// The unit of the job: as asked for, else the one that a drawing or a solid names.
-    fn unit(&self, asked: &Intake) -> Unit {
-        let named = match self {
-            Self::Table(_) => None,
-            Self::Drawn(drawn) => drawn.unit(),
-        };
-        asked.unit.or(named).unwrap_or_default()
-    }
-
-    fn take(&self, job: &Job, asked: &Intake) -> Result<Taken, Failure> {
-        match self {
-            Self::Table(table) => table
-                .take(job, RowsAt::Append, asked.unit.unwrap_or_default())
-                .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
-            Self::Drawn(drawn) => drawn
-                .take(job, RowsAt::Append)
-                .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
-        }
-    }
+/// The unit of the job: as asked for, else the one that a drawing or a solid names.
+fn unit_of(file: &HoleFile, asked: &Intake) -> Unit {
+    let named = match &file.holes {
+        Holes::Table(_) => None,
+        Holes::Drawn(drawn) => drawn.unit(),
+    };
+    asked.unit.or(named).unwrap_or_default()
 }
 
-/// The table of the file, with what was said of its sheet and its columns.
-fn table(asked: &Intake, bytes: &[u8], name: &str) -> Result<Foreign, Failure> {
-    let failed =
-        |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
+/// The table, with what was said of its sheet and its columns.
+fn of_table(asked: &Intake, table: Foreign) -> Result<Foreign, Failure> {
+    let failed = |error: IntakeError| hole_file::of_table(&error, &asked.holes);
     if asked.sizes.is_some() {
         return Err(said::of_drawings_alone().at(&asked.holes));
     }
-    let mut table = Foreign::of_file(bytes, name).map_err(failed)?;
-    table = match &asked.worksheet {
+    let mut table = match &asked.worksheet {
         Some(sheet) => table.on_sheet(sheet).map_err(failed)?,
         None => table.one_sheet().map_err(failed)?,
     };
@@ -170,13 +157,11 @@ fn table(asked: &Intake, bytes: &[u8], name: &str) -> Result<Foreign, Failure> {
     Ok(table)
 }
 
-/// The holes of a drawing or a solid, of those sizes that were asked for.
-fn drawn(asked: &Intake, shows: Shows, bytes: &[u8], name: &str) -> Result<Drawn, Failure> {
+/// A drawing or a solid, with those sizes chosen that were asked for.
+fn of_drawn(asked: &Intake, mut drawn: Drawn) -> Result<Drawn, Failure> {
     if asked.worksheet.is_some() || !asked.columns.is_empty() {
         return Err(said::of_tables_alone().at(&asked.holes));
     }
-    let mut drawn = Drawn::read(shows, bytes, name, &|_| false)
-        .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     if let Some(unit) = asked.unit {
         drawn.say_unit(unit);
     }
@@ -196,8 +181,8 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     };
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
-    let holes = Holes::of(asked)?;
-    let unit = holes.unit(asked);
+    let file = holes_of(asked)?;
+    let unit = unit_of(&file, asked);
     let mut job = Job {
         number: asked
             .out
@@ -225,23 +210,30 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
             edit => done(&job, edit)?,
         };
     }
-    let taken = holes.take(&job, asked)?;
+    let taken = file.take(&job, RowsAt::Append, asked.unit.unwrap_or_default())?;
     job = done(&job, &taken.edit)?;
     // What was read is in the job now: of ten megabytes nobody needs another two copies.
-    drop((taken.edit, holes));
+    drop((taken.edit, file));
     let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
     let (key, shelf) = (loose.key().clone(), Arc::new(loose));
     let shelf: Arc<dyn Shelf> = shelf;
     let job = Arc::new(job);
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
-    say_report(&taken.report, taken.rows, saying);
     let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
     let telling = Telling::new(&job, &shop);
-    for note in &results.notes {
-        saying.line(figures::note(note, &telling));
+    let notes = results.notes.iter();
+    let notes = notes.map(|note| figures::note(note, &telling));
+    if asked.json {
+        let report = ReportJson::of(&taken.report, taken.rows, notes, shelf.place());
+        saying
+            .json(&report)
+            .map_err(|error| figures::not_written(&error))?;
+    } else {
+        say_report(&taken.report, taken.rows, saying);
+        notes.for_each(|note| saying.line(note));
+        saying.line(shelf.place());
     }
-    saying.line(shelf.place());
     Ok(Came {
         ended: Ended::with_stop(results.stopped()),
         made: Made::Job(PathBuf::from(shelf.place())),

@@ -29,7 +29,7 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron
       [--thickness \"12 mm\"] [--unit mm|inch] [--customer NAME] [--part NUMBER]
-      [--column \"HEAD=WHAT\"]... [--worksheet NAME] [--sizes \"0.5-1.2\"] [--date YYYY-MM-DD]
+      [--column \"HEAD=WHAT\"]... [--worksheet NAME] [--sizes \"0.5-1.2\"] [--json] [--date YYYY-MM-DD]
                                        make a job from a hole table (CSV, tab-separated, .xlsx,
                                        .xlsm, .ods), a drawing (.dxf) or a solid (.step)
   quillbore issue JOB PAPER            issue a paper of a job on a shelf: quotation, confirmation,

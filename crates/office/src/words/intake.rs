@@ -1,6 +1,31 @@
 //! What is said of a hole table that a command makes a job of.
 
+use quillbore_job::words::reports::size;
+
 use crate::failure::Failure;
+use crate::hole_file::Since;
+
+/// What a job knows already of the file that rows are about to come from; nothing where that is nothing.
+#[must_use]
+pub fn since(since: &Since) -> Option<String> {
+    match since {
+        Since::First => None,
+        Since::Same(name) => Some(format!(
+            "The same file as before: these holes came from {name}, and nothing in it changed."
+        )),
+        Since::Changed(was) => Some(match was.day {
+            Some(day) => format!(
+                "The file changed since these holes came from it: it was {} of {day}.",
+                size(was.bytes)
+            ),
+            None => format!(
+                "The file changed since these holes came from it: it was {}.",
+                size(was.bytes)
+            ),
+        }),
+        Since::Another(name) => Some(format!("The holes that are there came from {name}.")),
+    }
+}
 
 /// That a word does not say what a column holds.
 pub(crate) fn holds_nothing(word: &str) -> Failure {
@@ -40,6 +65,11 @@ pub(crate) fn no_sizes(text: &str) -> Failure {
         format!("\u{201c}{text}\u{201d} is no range of diameters"),
         "--sizes \"0.5-1.2\", or one diameter",
     )
+}
+
+/// That nobody waits for the file any more.
+pub(crate) fn stopped() -> Failure {
+    Failure::new("The file was not read to its end", "try again")
 }
 
 /// How many rows came of a drawing or a solid.

@@ -11,7 +11,7 @@ pub(crate) mod failure;
 pub(crate) mod figures;
 pub(crate) mod files;
 pub(crate) mod find;
-pub(crate) mod intake;
+pub mod intake;
 pub mod issue;
 pub(crate) mod names;
 pub mod office;

@@ -1,0 +1,66 @@
+//! What stands over and under every file before it lands: what it is, where its rows go, what they make of
+//! the job.
+
+use egui::{Label, RichText, ScrollArea, Ui};
+
+use super::file::{FromFile, Lands, Reckoned};
+use crate::look;
+use crate::sheet::parts::pencil;
+use crate::sheet::shared::Shared;
+use crate::words::incoming as words;
+
+/// Lines of a comparison that are in sight at once.
+const LINES: f32 = 6.0;
+
+/// What is said of the file itself.
+pub(crate) fn file_ui(ui: &mut Ui, file: &FromFile) {
+    for told in &file.told {
+        ui.add(Label::new(told).truncate());
+    }
+}
+
+/// Where its rows go, where rows are there, and whether the file is kept with the job.
+pub(crate) fn lands_ui(ui: &mut Ui, shared: &Shared<'_>, file: &mut FromFile) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
+        let there = shared.job.rows.len();
+        if there > 0 {
+            pencil(ui, words::ROWS_GO);
+            for lands in Lands::ALL {
+                let word = words::lands(lands, there);
+                if look::toggle_word(ui, &word, file.lands == lands).clicked() {
+                    file.lands = lands;
+                    file.changed();
+                }
+            }
+        }
+        if look::toggle_word(ui, words::KEEP, file.is_kept).clicked() {
+            file.is_kept = !file.is_kept;
+        }
+    });
+}
+
+/// What it makes of the job: rows that differ, and the price before and after.
+pub(crate) fn reckoned_ui(ui: &mut Ui, shared: &Shared<'_>, reckoned: &Reckoned) {
+    if let Some(comparison) = &reckoned.comparison {
+        ui.label(words::compared(comparison));
+        let height = ui.text_style_height(&egui::TextStyle::Body) + 2.0;
+        ScrollArea::vertical()
+            .id_salt("what differs")
+            .max_height(LINES * height)
+            .show_rows(ui, height, comparison.lines.len(), |ui, shown| {
+                let lines = comparison.lines.iter();
+                for line in lines.skip(shown.start).take(shown.len()) {
+                    ui.add(Label::new(words::difference(line)).truncate());
+                }
+            });
+    }
+    // It keeps its place while it is reckoned.
+    let said = match &reckoned.weighed {
+        Some(weighed) => words::weighed(weighed, shared),
+        None if reckoned.why_not.is_none() => words::WEIGHING.to_owned(),
+        None => String::new(),
+    };
+    let said = reckoned.why_not.clone().unwrap_or(said);
+    ui.label(RichText::new(said).font(look::bold()));
+}

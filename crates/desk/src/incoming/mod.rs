@@ -1,0 +1,14 @@
+//! A customer's file on its way into the hole table: what was understood of it lies over the sheet until it
+//! lands, and nothing of the job changes before.
+
+mod compared;
+mod drawn;
+mod file;
+mod kinds;
+mod picture;
+
+pub use drawn::drawn_ui;
+pub use file::{Choosing, FromFile, Lands, Reckoned};
+pub use picture::Seen;
+
+pub(crate) use compared::{file_ui, lands_ui, reckoned_ui};
