@@ -126,6 +126,8 @@ struct OpenJob {
     after: Option<Next>,
     /// The state of its history in which somebody let go of it, unsaved, when the window was closed.
     let_go: Option<u64>,
+    /// What was said of a file whose rows landed, until it lies in the job's folder, too.
+    landed: Option<String>,
 }
 
 /// Hands a mailto address to a mail program.
@@ -384,6 +386,7 @@ impl OpenJob {
             id,
             after: None,
             let_go: None,
+            landed: None,
         }
     }
 

@@ -315,6 +315,7 @@ impl App {
         desk.notice = format!("{told} {said}").trim_end().to_owned();
         self.view_mut().grid.go_to(at);
         if file.is_kept {
+            self.jobs[self.at].landed = Some(self.desk().notice.clone());
             self.attach(file.path);
         }
         true

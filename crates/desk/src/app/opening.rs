@@ -209,11 +209,14 @@ impl App {
 
     /// Writes the name of a file that was taken in on the newest slip of received parts.
     fn note_attached(&mut self, at: usize, name: &str) {
+        let landed = self.jobs[at].landed.take();
+        let attached = landed.into_iter().chain([words::attached(name)]);
+        let said = attached.collect::<Vec<_>>().join(" ");
         let desk = &mut self.jobs[at].desk;
         let slip = desk.job().slips_of::<kind::Received>().next_back();
         let Some((id, before)) = slip.map(|s| (s.id(), s.entry(line::Files).text().to_owned()))
         else {
-            desk.notice = words::attached(name);
+            desk.notice = said;
             return;
         };
         let text = format!("{before}\n{name}").trim().to_owned();
@@ -222,6 +225,6 @@ impl App {
         let edit = Spot::Line(id, Line::Files).edit(text, unit);
         let desk = &mut self.jobs[at].desk;
         desk.edit(&edit, cursor, cursor);
-        desk.notice = words::attached(name);
+        desk.notice = said;
     }
 }

@@ -2,7 +2,7 @@
 //! file doesn't say it.
 
 use egui::{Key, Modifiers, Rect, Role, ScrollArea, Ui, WidgetInfo, pos2, vec2};
-use quillbore_job::{Unit, read_quantity};
+use quillbore_job::Unit;
 
 use super::compared::{file_ui, lands_ui, reckoned_ui};
 use super::file::Choosing;
@@ -162,16 +162,11 @@ fn keys(ui: &Ui, choosing: &mut Choosing) {
 
 /// Takes the holes of the sizes that were typed, and no others.
 fn only_sizes(choosing: &mut Choosing) {
-    let unit = choosing.drawn.unit().unwrap_or_default();
-    match read_quantity::size(&choosing.typed, unit) {
-        Ok(size) => {
-            choosing
-                .drawn
-                .only_between(size.lower.mm(), size.upper.mm());
-            choosing.typed.clear();
-            choosing.file.changed();
-        }
-        Err(_) => choosing.is_unread = true,
+    if choosing.drawn.only_sizes(&choosing.typed) {
+        choosing.typed.clear();
+        choosing.file.changed();
+    } else {
+        choosing.is_unread = true;
     }
 }
 

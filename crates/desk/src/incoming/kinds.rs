@@ -18,7 +18,7 @@ const LEFTS: [f32; 6] = [0.0, 20.0, 92.0, 152.0, 212.0, 268.0];
 pub(super) fn kinds_ui(ui: &mut Ui, (width, height): (f32, f32), choosing: &mut Choosing) {
     let count = choosing.drawn.kinds().count();
     let mut pressed = None;
-    head_ui(ui, width);
+    head_ui(ui, width, &words::heads(choosing.drawn.unit()));
     ScrollArea::vertical()
         .id_salt("kinds of holes")
         .max_height(height - ROW)
@@ -40,10 +40,10 @@ pub(super) fn kinds_ui(ui: &mut Ui, (width, height): (f32, f32), choosing: &mut 
     }
 }
 
-fn head_ui(ui: &mut Ui, width: f32) {
+fn head_ui(ui: &mut Ui, width: f32, heads: &[String]) {
     let (place, _) = ui.allocate_exact_size(vec2(width, ROW), Sense::hover());
     let pencil = look::tokens(ui).pencil;
-    for (at, head) in words::HEADS.iter().enumerate() {
+    for (at, head) in heads.iter().enumerate() {
         let cell = cell(place, at + 1);
         look::clipped(ui, cell, head, look::small(), pencil);
     }

@@ -54,8 +54,22 @@ pub const fn unit(unit: Unit) -> &'static str {
     }
 }
 
-/// The heads of the list of kinds.
-pub const HEADS: [&str; 5] = ["holes", "size", "depth", "end", "surfaces, notes"];
+/// The heads of the list of kinds, lengths with the unit where it is known.
+#[must_use]
+pub fn heads(unit: Option<Unit>) -> [String; 5] {
+    let of = |name: &str| match unit {
+        Some(unit) => format!("{name} {}", unit.symbol()),
+        None => name.to_owned(),
+    };
+    let plain = str::to_owned;
+    [
+        plain("holes"),
+        of("size"),
+        of("depth"),
+        plain("end"),
+        plain("surfaces, notes"),
+    ]
+}
 
 /// How many of a kind are taken.
 #[must_use]
@@ -80,7 +94,7 @@ pub fn kind(taken: usize, all: usize, size: &str, depth: &str) -> String {
 #[must_use]
 pub fn cell(of: Column, text: &str) -> String {
     match of {
-        Column::Angle => text.to_owned(),
+        Column::Angle => text.replacen(" from", "\u{b0} from", 1),
         Column::Surface => format!("from {text}"),
         Column::Exit => format!("out by {text}"),
         _ => format!("{} {text}", column(of).name),

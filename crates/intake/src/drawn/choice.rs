@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_job::Column;
+use quillbore_job::{Column, Unit, read_quantity};
 
 use super::{Drawn, NEAR_MM, cells};
 use crate::seen::SeenHole;
@@ -69,10 +69,38 @@ impl Drawn {
         self.taken.fill(is_taken);
     }
 
-    /// Chooses the holes whose diameters lie between two [mm], and no others.
-    pub fn only_between(&mut self, least_mm: f64, most_mm: f64) {
-        let is_within =
-            |hole: &SeenHole| (least_mm - NEAR_MM..=most_mm + NEAR_MM).contains(&hole.diameter);
-        self.taken = self.seen.holes.iter().map(is_within).collect();
+    /// Chooses the holes of these sizes, and no others: `0.8`, `0.5-1.2`, or several of them with a space or a
+    /// semicolon between. What has no unit of its own is in the file's. False where a part of it is no size:
+    /// nothing changes then.
+    pub fn only_sizes(&mut self, text: &str) -> bool {
+        let unit = self.unit.unwrap_or_default();
+        let parts = text.split([';', ' ']).filter(|part| !part.is_empty());
+        // A unit may stand behind a space.
+        let alone = between(text.trim(), unit).map(|size| vec![size]);
+        let each = || parts.map(|part| between(part, unit)).collect();
+        let sizes: Option<Vec<[f64; 2]>> = alone.or_else(each);
+        let Some(sizes) = sizes.filter(|sizes| !sizes.is_empty()) else {
+            return false;
+        };
+        let is_one = |hole: &SeenHole| {
+            let near = |[least, most]: &[f64; 2]| {
+                (least - NEAR_MM..=most + NEAR_MM).contains(&hole.diameter)
+            };
+            sizes.iter().any(near)
+        };
+        self.taken = self.seen.holes.iter().map(is_one).collect();
+        true
     }
+}
+
+/// Least and most of `0.8` or `0.5-1.2` [mm].
+fn between(text: &str, unit: Unit) -> Option<[f64; 2]> {
+    let length = |text: &str| Some(read_quantity::length(text, unit).ok()?.mm());
+    // A dash may stand within a fraction of an inch: `1-3/64`.
+    if let Some(mm) = length(text) {
+        return Some([mm, mm]);
+    }
+    let (least, most) = text.split_once(['-', '\u{2013}'])?;
+    let [least, most] = [length(least)?, length(most)?];
+    (least <= most).then_some([least, most])
 }

@@ -11,7 +11,7 @@ use quillbore_intake::{Foreign, IntakeError, holds_of};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
-use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply, read_quantity};
+use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
 use self::json::ReportJson;
 use super::ended::{Came, Ended, Made};
@@ -165,10 +165,10 @@ fn of_drawn(asked: &Intake, mut drawn: Drawn) -> Result<Drawn, Failure> {
     if let Some(unit) = asked.unit {
         drawn.say_unit(unit);
     }
-    if let Some(sizes) = &asked.sizes {
-        let size = read_quantity::size(sizes, asked.unit.unwrap_or_default());
-        let size = size.map_err(|_| said::no_sizes(sizes))?;
-        drawn.only_between(size.lower.mm(), size.upper.mm());
+    if let Some(sizes) = &asked.sizes
+        && !drawn.only_sizes(sizes)
+    {
+        return Err(said::no_sizes(sizes));
     }
     Ok(drawn)
 }
