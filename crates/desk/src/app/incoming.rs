@@ -214,10 +214,11 @@ impl App {
         };
         let (edit, reckoned) = match self.edit_of_file(lands) {
             Ok((edit, reckoned)) => (Some(edit), reckoned),
-            Err(why_not) => (
+            // What is asked of it stands above already.
+            Err(_) => (
                 None,
                 Reckoned {
-                    why_not: Some(why_not),
+                    why_not: Some(words::NOT_YET.to_owned()),
                     ..Reckoned::default()
                 },
             ),

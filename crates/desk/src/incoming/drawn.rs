@@ -107,18 +107,18 @@ fn sizes_ui(ui: &mut Ui, first: bool, choosing: &mut Choosing) -> bool {
         pencil(ui, words::SIZES);
         let response = look::line_edit(ui, &mut choosing.typed, 120.0);
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, words::SIZES));
-        if first {
-            response.request_focus();
-        }
         if response.changed() {
             choosing.is_unread = false;
         }
         if response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)) {
-            response.request_focus();
             entered = choosing.typed.trim().is_empty();
             if !entered {
                 only_sizes(choosing);
             }
+        }
+        // Whoever pressed a word or Enter goes on by keys.
+        if first || ui.memory(|memory| memory.focused().is_none()) {
+            response.request_focus();
         }
         for (word, is_taken) in [(words::ALL, true), (words::NONE, false)] {
             if look::word(ui, word).clicked() {

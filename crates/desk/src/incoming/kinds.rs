@@ -12,7 +12,7 @@ use crate::words::incoming as words;
 const ROW: f32 = 24.0;
 
 /// Ring, holes, size, depth, end, what else.
-const LEFTS: [f32; 6] = [0.0, 20.0, 92.0, 152.0, 212.0, 268.0];
+const LEFTS: [f32; 6] = [0.0, 20.0, 84.0, 148.0, 226.0, 284.0];
 
 /// The list, so wide and high; lines that are out of sight cost nothing.
 pub(super) fn kinds_ui(ui: &mut Ui, (width, height): (f32, f32), choosing: &mut Choosing) {

@@ -165,14 +165,11 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
             response
         })
         .inner;
-    if first {
-        response.request_focus();
-    }
     let [enter, escape] =
         [Key::Enter, Key::Escape].map(|key| ui.input(|input| input.key_pressed(key)));
     let entered = response.lost_focus() && enter;
-    if entered {
-        // It stays the place to type, for the next column or to land the table.
+    // It stays the place to type, for the next column or to land the table, whatever was pressed.
+    if first || ui.memory(|memory| memory.focused().is_none()) {
         response.request_focus();
     }
     ui.horizontal_wrapped(|ui| {

@@ -258,7 +258,8 @@ pub fn land(holes: usize, rows: usize) -> String {
 pub const ENTER: &str = "Enter";
 
 /// Why it can't land yet.
-pub const NOT_YET: &str = "say first which unit its lengths are in, and choose at least one hole";
+pub const NOT_YET: &str =
+    "First say what is asked above: the unit, what each column is, at least one hole.";
 
 /// Puts the file into the job's folder alone.
 pub const ATTACH_ALONE: &str = "only attach the file";

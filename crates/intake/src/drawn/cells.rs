@@ -16,7 +16,8 @@ const LEAST_DEG: f64 = 5e-3;
 const TOLD_MM: f64 = 0.01;
 
 /// The cells of a row of such holes, but for mark and count, and what of them is to be looked at.
-pub(super) fn cells(hole: &SeenHole, unit: Unit) -> (Cells, Vec<String>) {
+/// On a sheet whose angles are measured from the normal, `is_plain`, they need not say so.
+pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<String>) {
     let (mut cells, mut doubts, mut notes) = (Cells::new(), Vec::new(), Vec::new());
     cells.insert(Column::Size, length(hole.diameter, unit, 6));
     if let Some(depth) = hole.depth {
@@ -35,7 +36,11 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit) -> (Cells, Vec<String>) {
     if let Some(begins) = hole.begins {
         let along = begins.along_deg();
         if along >= LEAST_DEG {
-            cells.insert(Column::Angle, from_normal(along));
+            let angle = match is_plain {
+                true => trimmed(along, 3),
+                false => from_normal(along),
+            };
+            cells.insert(Column::Angle, angle);
         }
         match shape(begins.kind, unit) {
             Some(shape) => cells.extend((!shape.is_empty()).then_some((Column::Surface, shape))),

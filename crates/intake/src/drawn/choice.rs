@@ -36,7 +36,7 @@ impl Drawn {
     /// Before its unit is known they are the file's own numbers.
     #[must_use]
     pub fn cells(&self, hole: &SeenHole) -> (BTreeMap<Column, String>, Vec<String>) {
-        cells::cells(hole, self.unit.unwrap_or_default())
+        cells::cells(hole, self.unit.unwrap_or_default(), false)
     }
 
     /// Whether a hole is to be drilled, by its place in the file.

@@ -3,7 +3,9 @@
 use std::sync::Arc;
 
 use quillbore_calc::input::Place;
+use quillbore_job::field::AngleBasis;
 use quillbore_job::report::Report;
+use quillbore_job::words::english::angle_basis;
 use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
 
 use super::cells::{self, length};
@@ -26,6 +28,9 @@ impl Drawn {
         if self.taken() == 0 {
             return Err(DrawnError::NoneTaken);
         }
+        // On a sheet without holes nobody has said yet what angles are measured from.
+        let says_normal = job.rows.is_empty() && job.field(Field::AngleBasis).is_empty();
+        let is_plain = says_normal || job.angle_basis() == AngleBasis::FromNormal;
         let mut marks = Marks::beside(job, at);
         let mut whole = vec![words::unit(unit, self.seen.unit_mm.is_some())];
         let mut rows = Vec::new();
@@ -43,7 +48,7 @@ impl Drawn {
             let holes: Vec<&SeenHole> = holes.collect();
             let Some(first) = holes.first() else { continue };
             let mark = marks.next();
-            let (mut cells, doubts) = cells::cells(first, unit);
+            let (mut cells, doubts) = cells::cells(first, unit, is_plain);
             cells.insert(Column::Mark, mark.clone());
             cells.insert(Column::Count, holes.len().to_string());
             let places = holes.iter().map(|hole| {
@@ -69,33 +74,50 @@ impl Drawn {
             lines: Vec::new(),
         };
         let count = rows.len();
+        let has_angles = rows
+            .iter()
+            .any(|row| row.cells.contains_key(&Column::Angle));
         let table = edit_of(at, rows, unit, Some(Arc::new(report.clone())));
         Ok(Taken {
-            edit: self.with_size(job, table, unit),
+            edit: self.with_size(job, table, unit, says_normal && has_angles),
             rows: count,
             report,
             is_drawn: true,
         })
     }
 
-    /// The edit, with the size of the part where nobody gave one.
-    fn with_size(&self, job: &Job, table: Edit, unit: Unit) -> Edit {
+    /// The edit, with what angles are measured from, and the size of the part where nobody gave one.
+    fn with_size(&self, job: &Job, table: Edit, unit: Unit, says_normal: bool) -> Edit {
+        let basis = says_normal.then(|| Edit::SetField {
+            field: Field::AngleBasis,
+            text: angle_basis(AngleBasis::FromNormal).to_owned(),
+            unit,
+        });
+        let sizes = self.size_of(job, unit);
+        let mut edits: Vec<Edit> = basis.into_iter().chain(sizes).collect();
+        if edits.is_empty() {
+            return table;
+        }
+        edits.push(table);
+        Edit::Together { edits }
+    }
+
+    /// The size of the part, where nobody gave one.
+    fn size_of(&self, job: &Job, unit: Unit) -> Vec<Edit> {
         let fields = [Field::SizeX, Field::SizeY, Field::SizeZ];
         let is_open = fields.iter().all(|field| job.field(*field).is_empty());
         let Some(size) = self.seen.size().filter(|_| is_open) else {
-            return table;
+            return Vec::new();
         };
         let sizes = fields
             .into_iter()
             .zip(size)
             .filter(|(_, size)| *size > NEAR_MM);
-        let sizes = sizes.map(|(field, size)| Edit::SetField {
+        let set = |(field, size)| Edit::SetField {
             field,
             text: length(size, unit, 3),
             unit,
-        });
-        Edit::Together {
-            edits: sizes.chain([table]).collect(),
-        }
+        };
+        sizes.map(set).collect()
     }
 }
