@@ -195,6 +195,7 @@ impl<'a> Taking<'a> {
             whole,
             taken: 0,
             lines: self.lines,
+            outline: Vec::new(),
         };
         let kept = (!plain).then(|| Arc::new(report.in_short()));
         Taken {

@@ -183,6 +183,7 @@ fn reports() -> Vec<Arc<Report>> {
         whole: vec!["The cells are parted by semicolons.".to_owned()],
         taken: 38,
         lines: lines.collect(),
+        outline: vec![vec![[0, 0], [20_000, 0], [20_000, -12_500]]],
     };
     let pasted = Report {
         from: Source::Pasted,

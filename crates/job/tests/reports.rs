@@ -58,6 +58,7 @@ fn whole_report(name: &str) -> Report {
                 "the size 0.8 was left for its limits 0.78 and 0.82",
             ),
         ],
+        outline: Vec::new(),
     }
 }
 
@@ -101,6 +102,7 @@ fn a_report_is_said_in_one_line_and_told_line_by_line() {
                 .iter()
                 .map(|outcome| line(1, *outcome, ""))
                 .collect(),
+            outline: Vec::new(),
         })
     };
     use LineOutcome::{Guessed, InPart, LeftOut, Unread};

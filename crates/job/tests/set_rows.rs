@@ -51,6 +51,7 @@ fn report() -> Report {
             outcome: LineOutcome::Guessed,
             says: "the size was left for its limits".to_owned(),
         }],
+        outline: Vec::new(),
     }
 }
 

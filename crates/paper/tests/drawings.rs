@@ -261,6 +261,48 @@ fn plate_map() -> Map {
     Map::new(spots, Some([100.0, 75.0, 40.0]), None, &mount).expect("a map")
 }
 
+/// An L whose corner is cut out, as a drawing shows it.
+fn l_shape() -> Vec<Vec<[f64; 2]>> {
+    let ring = [
+        [0.0, 0.0],
+        [100.0, 0.0],
+        [100.0, 30.0],
+        [40.0, 30.0],
+        [40.0, 75.0],
+        [0.0, 75.0],
+    ];
+    vec![ring.to_vec()]
+}
+
+/// From above the outline of a drawing is drawn with its six corners, from the side what the size takes up.
+#[test]
+fn the_outline_of_a_drawing_is_drawn_from_above() {
+    let paths = |map: &Map| {
+        let mut page = Page::default();
+        let place = (50.0, 50.0, 500.0, 330.0);
+        map::draw(
+            &mut page,
+            map,
+            place,
+            &Look::whole(Form::default(), Unit::Mm),
+        );
+        let paths = page.items.iter().filter_map(|item| match item {
+            Item::Path(path) => Some(path.steps.len()),
+            _ => None,
+        });
+        paths.filter(|steps| *steps == 7).count()
+    };
+    assert_eq!(paths(&plate_map()), 0);
+    assert_eq!(paths(&plate_map().with_contour(l_shape())), 1);
+    // An outline that the holes are not in is another part's.
+    let far: Vec<Vec<[f64; 2]>> = l_shape()
+        .iter()
+        .map(|ring| ring.iter().map(|[x, y]| [x + 60.0, *y]).collect())
+        .collect();
+    assert_eq!(paths(&plate_map().with_contour(far)), 0);
+    assert!(plate_map().with_contour(Vec::new()).contour.is_empty());
+}
+
 /// From above holes 20 mm apart are as far apart as 20 mm of the scale, and the side view stands below.
 #[test]
 fn a_map_is_to_scale_and_its_views_stand_under_each_other() {

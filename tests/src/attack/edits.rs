@@ -264,6 +264,7 @@ fn report(pick: &mut Pick<'_>) -> Report {
         whole: vec![pick.text()],
         taken: pick.word(),
         lines: Vec::new(),
+        outline: vec![vec![[0, 1_000], [-2_000, 3_000], [5, 5]]],
     }
 }
 

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use quillbore_calc::input::Place;
 use quillbore_job::field::AngleBasis;
-use quillbore_job::report::Report;
+use quillbore_job::report::{MOST_OUTLINED, Report};
 use quillbore_job::words::english::angle_basis;
 use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
 
@@ -72,6 +72,7 @@ impl Drawn {
             whole,
             taken: 0,
             lines: Vec::new(),
+            outline: outline_um(&self.seen.outline),
         };
         let count = rows.len();
         let has_angles = rows
@@ -120,4 +121,34 @@ impl Drawn {
         };
         sizes.map(set).collect()
     }
+}
+
+/// Points of an outline that are no farther apart are one [mm]: a map shows no more.
+const THIN_MM: f64 = 0.05;
+
+/// The rings of an outline [micrometers], thinned out; none where there are more points than a report keeps.
+fn outline_um(rings: &[Vec<[f64; 2]>]) -> Vec<Vec<[i64; 2]>> {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a part is far smaller than what an i64 counts in micrometers"
+    )]
+    let um = |mm: f64| libm::round(mm * 1e3) as i64;
+    let mut all = Vec::new();
+    for ring in rings {
+        let mut kept: Vec<[f64; 2]> = Vec::new();
+        for &[x, y] in ring {
+            let is_far = |[a, b]: &[f64; 2]| libm::hypot(x - a, y - b) > THIN_MM;
+            if kept.last().is_none_or(is_far) {
+                kept.push([x, y]);
+            }
+        }
+        if kept.len() > 2 {
+            all.push(kept.into_iter().map(|point| point.map(um)).collect());
+        }
+    }
+    let points: usize = all.iter().map(Vec::len).sum();
+    if points > MOST_OUTLINED {
+        return Vec::new();
+    }
+    all
 }

@@ -28,6 +28,8 @@ struct ReportParts {
     taken: u32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     lines: Vec<LineFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    outline: Vec<Vec<(i64, i64)>>,
 }
 
 /// Where a table came from, on disk.
@@ -59,6 +61,7 @@ impl From<ReportFile> for ReportParts {
             whole,
             taken,
             lines,
+            outline,
         } = Arc::unwrap_or_clone(report);
         let (from, sheet, stamp) = match from {
             Source::Pasted => (SourceFile::Pasted, None, None),
@@ -77,6 +80,10 @@ impl From<ReportFile> for ReportParts {
             lines: lines
                 .into_iter()
                 .map(|line| LineFile(line.number, Named(line.outcome), line.says))
+                .collect(),
+            outline: outline
+                .into_iter()
+                .map(|ring| ring.into_iter().map(|[x, y]| (x, y)).collect())
                 .collect(),
         }
     }
@@ -108,6 +115,11 @@ impl TryFrom<ReportParts> for ReportFile {
                     outcome,
                     says,
                 })
+                .collect(),
+            outline: parts
+                .outline
+                .into_iter()
+                .map(|ring| ring.into_iter().map(|(x, y)| [x, y]).collect())
                 .collect(),
         };
         match report.too_much() {

@@ -10,6 +10,9 @@ use crate::ground::list::list;
 /// Most reports of a job.
 pub const MOST_REPORTS: usize = 10_000;
 
+/// Most points of an outline.
+pub const MOST_OUTLINED: usize = 10_000;
+
 /// Most sentences and lines of one report.
 pub const MOST_TOLD: usize = 100_000;
 
@@ -24,6 +27,8 @@ pub struct Report {
     pub taken: u32,
     /// What is told line by line, in the text's order.
     pub lines: Vec<ReportLine>,
+    /// The part's outline seen along z, rings of points [micrometers]; empty where the file shows none.
+    pub outline: Vec<Vec<[i64; 2]>>,
 }
 
 /// Where a table came from.
@@ -125,7 +130,7 @@ list! {
 /// Why a report is no report that a job keeps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum TooMuch {
-    /// More sentences and lines than [`MOST_TOLD`].
+    /// More sentences and lines than [`MOST_TOLD`], or points than [`MOST_OUTLINED`].
     Told,
     /// A text longer than [`LONGEST_TEXT`].
     Text,
@@ -164,12 +169,14 @@ impl Report {
             whole: self.whole.clone(),
             taken: u32::try_from(self.count(LineOutcome::Taken)).unwrap_or(u32::MAX),
             lines: told.cloned().collect(),
+            outline: self.outline.clone(),
         }
     }
 
     /// What of it is more than a job keeps.
     pub(crate) fn too_much(&self) -> Option<TooMuch> {
-        if self.whole.len() + self.lines.len() > MOST_TOLD {
+        let outlined: usize = self.outline.iter().map(Vec::len).sum();
+        if self.whole.len() + self.lines.len() > MOST_TOLD || outlined > MOST_OUTLINED {
             return Some(TooMuch::Told);
         }
         let file = self.from.file().into_iter();

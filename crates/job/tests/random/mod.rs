@@ -124,6 +124,7 @@ fn table() -> impl Strategy<Value = Edit> {
             whole: Vec::new(),
             taken,
             lines: Vec::new(),
+            outline: Vec::new(),
         })
     }));
     (at, cells, places, unit(), report).prop_map(|(at, cells, places, unit, report)| {

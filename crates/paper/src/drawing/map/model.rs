@@ -20,6 +20,8 @@ use crate::words::drawing::{self as words, Lies};
 const SAME_MM: f64 = 0.01;
 /// What a map shows at least, from side to side [mm].
 const AROUND_MM: f64 = 30.0;
+/// A hole may begin so far beside an outline that a file shows [mm].
+const OUTSIDE_MM: f64 = 1.0;
 
 pub(super) type Vector = [f64; 3];
 
@@ -30,6 +32,8 @@ pub struct Map {
     pub spots: Vec<Spot>,
     /// The part, where its size and its zero are known.
     pub outline: Option<Outline>,
+    /// What a drawing or a solid shows of the part's outline along its z, rings of points [mm].
+    pub contour: Vec<Vec<[f64; 2]>>,
     /// To the right, away and up as the operator sees the part, in its own coordinates; on a lying index
     /// axis that axis instead of up.
     pub seen: [Vector; 3],
@@ -89,7 +93,26 @@ impl Map {
         };
         let spots: Vec<Spot> = clamped.order.iter().filter_map(spot).collect();
         let wall = job.length(Field::Thickness).map(quillbore_calc::Length::mm);
-        Self::new(spots, input.part_mm, wall, &clamped.mount)
+        let map = Self::new(spots, input.part_mm, wall, &clamped.mount)?;
+        Some(map.with_contour(contour(job)))
+    }
+
+    /// The same with the outline that a file shows, where it is around these holes: rows may have come from
+    /// elsewhere since.
+    #[must_use]
+    pub fn with_contour(mut self, rings: Vec<Vec<[f64; 2]>>) -> Self {
+        if rings.is_empty() {
+            return self;
+        }
+        let points = rings.iter().flatten();
+        let [least, most] = extent_of(points.map(|&[x, y]| [x, y, 0.0]), 0.0);
+        let is_in = |spot: &Spot| {
+            (0..2).all(|i| (least[i] - OUTSIDE_MM..=most[i] + OUTSIDE_MM).contains(&spot.at_mm[i]))
+        };
+        if self.spots.iter().all(is_in) {
+            self.contour = rings;
+        }
+        self
     }
 
     /// The map of these holes of a part of this size and wall; nothing where there are none.
@@ -112,6 +135,7 @@ impl Map {
             .collect();
         Some(Self {
             outline: part_mm.and_then(|size| outline(size, wall_mm, &mouths)),
+            contour: Vec::new(),
             seen: seen(mount),
             is_lying: matches!(mount, Mount::Lying(_)),
             spots,
@@ -157,7 +181,11 @@ impl Map {
     /// Least and most of all that is drawn, as it is seen.
     pub(super) fn extent(&self) -> [Vector; 2] {
         let spots = self.spots.iter().map(|spot| spot.at_mm);
-        let all = spots.chain(self.corners().into_iter().flatten());
+        let z = self.spots.first().map_or(0.0, |spot| spot.at_mm[2]);
+        let contour = self.contour.iter().flatten().map(|&[x, y]| [x, y, z]);
+        let all = spots
+            .chain(self.corners().into_iter().flatten())
+            .chain(contour);
         extent_of(all.map(|point| self.at(point)), AROUND_MM)
     }
 
@@ -186,6 +214,22 @@ pub(super) fn extent_of(points: impl Iterator<Item = Vector>, around: f64) -> [V
         (least[i], most[i]) = (least[i] - lacks, most[i] + lacks);
     }
     [least, most]
+}
+
+/// The newest outline that a file has shown of a job's part [mm].
+fn contour(job: &Job) -> Vec<Vec<[f64; 2]>> {
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a part is far smaller than what an f64 counts in micrometers"
+    )]
+    let mm = |um: i64| um as f64 / 1e3;
+    let mut reports = job.reports.iter().rev();
+    let shown = reports.find(|report| !report.outline.is_empty());
+    let rings = shown.map(|report| report.outline.as_slice());
+    let rings = rings.unwrap_or_default().iter();
+    rings
+        .map(|ring| ring.iter().map(|point| point.map(mm)).collect())
+        .collect()
 }
 
 /// Which electrode begins where: of one part alone, since in a lot it is another place in each.

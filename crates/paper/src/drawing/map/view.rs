@@ -67,9 +67,24 @@ impl View<'_> {
         self.holes(page, 0..self.map.spots.len());
     }
 
-    /// The part: a circle where it is round and seen along its axis, else what its size takes up.
+    /// The part: its outline where a file shows it and it is seen along z, a circle where it is round and seen
+    /// along its axis, else what its size takes up.
     fn part(&self, page: &mut Page) {
         match self.shape() {
+            Some(Shape::Rings(rings)) => {
+                for ring in rings {
+                    let line = |(at, (x, y)): (usize, (f64, f64))| match at {
+                        0 => Step::Move(x, y),
+                        _ => Step::Line(x, y),
+                    };
+                    let steps = ring.into_iter().enumerate().map(line);
+                    page.path(Path {
+                        steps: steps.chain([Step::Close]).collect(),
+                        stroke: Some(Stroke::OUTLINE),
+                        ..Path::default()
+                    });
+                }
+            }
             Some(Shape::Round(middle, radii)) => {
                 for radius in radii.into_iter().flatten() {
                     page.circle(middle, radius, None, Some(Stroke::OUTLINE));
@@ -84,8 +99,16 @@ impl View<'_> {
     }
 
     fn shape(&self) -> Option<Shape> {
-        let (corners, outline) = self.map.corners().zip(self.map.outline.as_ref())?;
         let away = self.map.seen[3 - self.axes[0] - self.axes[1]];
+        if !self.map.contour.is_empty() && away[2].abs() > 0.999 {
+            let z = self.map.spots.first().map_or(0.0, |spot| spot.at_mm[2]);
+            let rings = self.map.contour.iter().map(|ring| {
+                let points = ring.iter().map(|&[x, y]| self.place([x, y, z]));
+                points.collect()
+            });
+            return Some(Shape::Rings(rings.collect()));
+        }
+        let (corners, outline) = self.map.corners().zip(self.map.outline.as_ref())?;
         if let Some(round) = outline.round.filter(|round| away[round.axis].abs() > 0.999) {
             let radii = [Some(round.radius_mm), round.inner_mm];
             let radii = radii.map(|radius| Some(radius? * self.scale));
@@ -103,6 +126,7 @@ impl View<'_> {
     pub(super) fn edges(&self) -> Vec<Segment> {
         match self.shape() {
             None => Vec::new(),
+            Some(Shape::Rings(rings)) => rings.iter().flat_map(|ring| closed(ring)).collect(),
             Some(Shape::Block((left, top), (right, bottom))) => {
                 closed(&[(left, top), (right, top), (right, bottom), (left, bottom)])
             }
@@ -194,6 +218,8 @@ impl View<'_> {
 
 /// The part as a view shows it, in points of the page.
 enum Shape {
+    /// Rings of points.
+    Rings(Vec<Vec<(f64, f64)>>),
     /// A middle, and the radii around it.
     Round((f64, f64), [Option<f64>; 2]),
     /// A rectangle by its corners.
