@@ -230,13 +230,13 @@ impl Drawn {
 const NEAR_MM: f64 = 1e-6;
 
 /// Marks that no other row has: A to Z, AA and so on.
-struct Marks {
+pub(crate) struct Marks {
     there: Vec<String>,
     next: usize,
 }
 
 impl Marks {
-    fn beside(job: &Job, at: RowsAt) -> Self {
+    pub(crate) fn beside(job: &Job, at: RowsAt) -> Self {
         let stay = match at {
             RowsAt::Append => job.rows.len(),
             RowsAt::Over { row } => row,
@@ -251,7 +251,7 @@ impl Marks {
         }
     }
 
-    fn next(&mut self) -> String {
+    pub(crate) fn next(&mut self) -> String {
         loop {
             let mark = letters(self.next);
             self.next += 1;
