@@ -29,13 +29,15 @@ pub(super) fn font<'a>(
 
 /// The font that readers take where a file names none.
 fn any<'a>(walk: &Walk<'a>) -> Option<TextFont<'a>> {
-    let font = walk
-        .fonts
-        .standard_font(StandardFont::Helvetica, &walk.open.fonts)?;
-    Some(TextFont {
-        font,
-        has_signs: false,
-    })
+    let load = || {
+        let fonts = &walk.open.fonts;
+        let font = walk.fonts.standard_font(StandardFont::Helvetica, fonts)?;
+        Some(TextFont {
+            font,
+            has_signs: false,
+        })
+    };
+    walk.any_font.get_or_init(load).clone()
 }
 
 /// Whether a font's name says that it has the signs of geometric dimensioning and tolerancing (GD&T).

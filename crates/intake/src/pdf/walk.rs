@@ -3,6 +3,7 @@
 //! Pictures, colors and clipping are passed by. What forms draw again and again is bounded by the bytes that are
 //! gone through in all.
 
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use hayro_font::FontCache;
@@ -24,6 +25,8 @@ use super::text_state::{TextFont, TextState};
 pub(super) struct Walk<'a> {
     pub(super) open: &'a Open,
     pub(super) fonts: FontCache<'a>,
+    /// The font where none is named.
+    pub(super) any_font: OnceCell<Option<TextFont<'a>>>,
     cancel: &'a dyn Fn() -> bool,
     hidden: Hidden,
     /// Bytes of content that may still be gone through.
@@ -77,6 +80,9 @@ const MOST_SAVED: usize = 400;
 /// Forms are followed so deep.
 const DEEPEST: usize = 12;
 
+/// Beginning with a page or a form costs as much as so many bytes of it.
+const OF_ONE: u64 = 500;
+
 /// So many pieces of lines are kept of a file, and one more for so many of its bytes.
 const FEWEST_PIECES: usize = 50_000;
 const BYTES_OF_PIECE: usize = 20;
@@ -88,7 +94,8 @@ impl<'a> Walk<'a> {
             fonts: FontCache::new(),
             cancel,
             hidden: Hidden::of(open.pdf()),
-            left: 4 * most_unpacked(bytes),
+            left: 2 * most_unpacked(bytes),
+            any_font: OnceCell::new(),
             most_pieces: FEWEST_PIECES + bytes / BYTES_OF_PIECE,
             steps: 0,
         }
@@ -236,7 +243,7 @@ impl<'a> Walk<'a> {
         into: &mut Into<'_>,
         depth: usize,
     ) -> Result<(), PdfError> {
-        let Some(left) = self.left.checked_sub(content.len() as u64 + 64) else {
+        let Some(left) = self.left.checked_sub(content.len() as u64 + OF_ONE) else {
             into.found.is_cut = true;
             return Ok(());
         };

@@ -1,10 +1,11 @@
-//! `quillbore intake`: a job from a hole table, a drawing or a solid, and what was taken, guessed and refused.
+//! `quillbore intake`: a job from a hole table, a drawing (DXF, PDF) or a solid, and what was taken, guessed and refused.
 
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_intake::drawn::{Drawn, Shows};
+use quillbore_intake::pdf::{Offered, is_pdf};
 use quillbore_intake::{Foreign, IntakeError, Taken, holds_of};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
@@ -14,6 +15,7 @@ use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply, read_quantity
 use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
+use super::pages::{self, Chosen};
 use super::saying::Saying;
 use crate::failure::Failure;
 use crate::files;
@@ -35,13 +37,15 @@ pub struct Intake {
     worksheet: Option<String>,
     /// Diameters that are taken of a drawing or a solid.
     sizes: Option<String>,
+    /// Callouts that are taken of a drawing in PDF.
+    callouts: Option<Chosen>,
     shop: Option<PathBuf>,
     day: NaiveDate,
 }
 
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
-    let (mut unit, mut worksheet, mut sizes) = (None, None, None);
+    let (mut unit, mut worksheet, mut sizes, mut callouts) = (None, None, None, None);
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
     while let Some(word) = line.take()? {
         let Word::Option(option) = word else {
@@ -68,6 +72,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
             "--unit" => unit = Some(self::unit(&line.text(option)?)?),
             "--worksheet" => worksheet = Some(line.text(option)?),
             "--sizes" => sizes = Some(line.text(option)?),
+            "--callouts" => callouts = Some(pages::chosen(&line.text(option)?)?),
             _ => return Err(word.unknown()),
         }
     }
@@ -88,6 +93,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
         columns,
         worksheet,
         sizes,
+        callouts,
         shop,
         day,
     })
@@ -112,6 +118,7 @@ fn column(word: &str) -> Result<(String, String), Failure> {
 enum Holes {
     Table(Box<Foreign>),
     Drawn(Box<Drawn>),
+    Paper(Box<Offered>),
 }
 
 impl Holes {
@@ -123,6 +130,17 @@ impl Holes {
             .file_name()
             .unwrap_or_default()
             .to_string_lossy();
+        if is_pdf(&bytes, &name) {
+            if asked.worksheet.is_some() || !asked.columns.is_empty() || asked.sizes.is_some() {
+                return Err(said::of_pages_alone().at(&asked.holes));
+            }
+            let (chosen, unit) = (asked.callouts.as_ref(), asked.unit);
+            let offered = pages::offered(&bytes, &name, &asked.holes, chosen, unit)?;
+            return Ok(Self::Paper(Box::new(offered)));
+        }
+        if asked.callouts.is_some() {
+            return Err(said::no_pages().at(&asked.holes));
+        }
         match Shows::of(&bytes, &name) {
             Some(shows) => Ok(Self::Drawn(Box::new(drawn(asked, shows, &bytes, &name)?))),
             None => Ok(Self::Table(Box::new(table(asked, &bytes, &name)?))),
@@ -134,6 +152,7 @@ impl Holes {
         let named = match self {
             Self::Table(_) => None,
             Self::Drawn(drawn) => drawn.unit(),
+            Self::Paper(offered) => offered.unit(),
         };
         asked.unit.or(named).unwrap_or_default()
     }
@@ -144,6 +163,9 @@ impl Holes {
                 .take(job, RowsAt::Append, asked.unit.unwrap_or_default())
                 .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
             Self::Drawn(drawn) => drawn
+                .take(job, RowsAt::Append)
+                .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
+            Self::Paper(offered) => offered
                 .take(job, RowsAt::Append)
                 .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes)),
         }
@@ -197,6 +219,9 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
     let holes = Holes::of(asked)?;
+    if let (Holes::Paper(offered), None) = (&holes, &asked.callouts) {
+        return Ok(pages::list(offered, saying));
+    }
     let unit = holes.unit(asked);
     let mut job = Job {
         number: asked
