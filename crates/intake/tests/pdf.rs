@@ -109,6 +109,7 @@ fn why(why: &[WhyNone]) -> String {
         WhyNone::Strokes => "strokes".to_owned(),
         WhyNone::NoLetters(letters) => format!("no letters {letters}"),
         WhyNone::Hidden(letters) => format!("hidden {letters}"),
+        WhyNone::NoSize => "no size".to_owned(),
         WhyNone::TooMuch => "too much".to_owned(),
     });
     dash(said.collect::<Vec<_>>().join(", "))

@@ -12,6 +12,7 @@ use memchr::memmem;
 
 use super::error::PdfError;
 use super::pack::{inflated, unpacked};
+use super::reach::reach;
 
 /// What becomes of pictures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,6 +66,10 @@ pub(super) fn guarded(
         return Err(PdfError::NotPdf);
     }
     let mut parts = memmem::find_iter(bytes, b"<<").count();
+    let most_reached = 8 * most_unpacked(bytes.len());
+    if parts > most_parts(bytes.len()) || reach(bytes, most_reached) > most_reached {
+        return Err(PdfError::TooManyParts);
+    }
     let streams = streams(bytes, cancel)?;
     let is_locked = has_name(bytes, b"Encrypt");
     if is_locked {

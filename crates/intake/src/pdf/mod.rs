@@ -16,6 +16,7 @@ mod offered;
 mod open;
 mod pack;
 mod picture;
+mod reach;
 mod seen;
 mod show;
 mod stacked;
@@ -52,10 +53,17 @@ pub fn read(bytes: &[u8], cancel: &dyn Fn() -> bool) -> Result<Paged, PdfError> 
         ..Paged::default()
     };
     for (number, page) in open.pages().iter().take(MOST_PAGES).enumerate() {
-        let mut letters = Letters::new(walk.most_pieces());
-        let found = walk.page(page, &mut letters)?;
         let (width, height) = page.render_dimensions();
         let (width, height) = (f64::from(width), f64::from(height));
+        if !(width > 0.0 && height > 0.0 && width.is_finite() && height.is_finite()) {
+            paged.pages.push(PageSeen {
+                why_none: vec![WhyNone::NoSize],
+                ..PageSeen::default()
+            });
+            continue;
+        }
+        let mut letters = Letters::new(walk.most_pieces());
+        let found = walk.page(page, &mut letters)?;
         let (lines, off_page) = line::within(letters.lines(), width, height);
         let (callouts, charts) = callouts(&lines, number, [width, height]);
         paged.say(number, &lines);

@@ -238,7 +238,7 @@ mod tests {
     #[test]
     fn old_ways_to_pack() {
         let lzw = [0x80, 0x0b, 0x60, 0x50, 0x22, 0x0c, 0x0c, 0x85, 0x01];
-        assert_eq!(unpacked(&lzw, &[Filter::LzwDecode], 100), Some(9));
+        assert_eq!(unpacked(&lzw, &[Filter::LzwDecode], 100), Some(10));
         let runs = [2, 1, 2, 3, 253, 7, 128, 9];
         assert_eq!(unpacked(&runs, &[Filter::RunLengthDecode], 100), Some(7));
         assert_eq!(unpacked(b"9jqo^~>", &[Filter::Ascii85Decode], 9), Some(4));

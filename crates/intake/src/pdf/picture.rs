@@ -26,6 +26,9 @@ pub struct Picture {
 /// The widest and highest picture.
 const LONGEST: f64 = 16_000.0;
 
+/// Each letter and line that is painted is held until all are: a kilobyte and more.
+const MOST_DRAWN: usize = 150_000;
+
 /// Paints a page, from 0, on white, with at most so many pixels; `cancel` is asked before it is painted, not while.
 ///
 /// # Errors
@@ -40,10 +43,9 @@ pub fn picture(
     let shown = open.pages().get(page).ok_or(PdfError::NoSuchPage(page))?;
     // What is drawn again and again by forms in forms is counted before it is painted.
     let mut letters = Letters::new(usize::MAX);
-    if Walk::new(&open, bytes.len(), cancel)
-        .page(shown, &mut letters)?
-        .is_cut
-    {
+    let found = Walk::new(&open, bytes.len(), cancel).page(shown, &mut letters)?;
+    drop(letters);
+    if found.is_cut || found.letters + found.strokes > MOST_DRAWN {
         return Err(PdfError::TooMuchDrawn);
     }
     if cancel() {
@@ -54,14 +56,19 @@ pub fn picture(
     let longest = f64::from(width.max(height));
     let scale = libm::sqrt(f64::from(most_pixels) / area).min(LONGEST / longest);
     let scale = scale as f32;
-    if !(width * scale >= 1.0 && height * scale >= 1.0) {
+    let is_wide = found.longest_picture * f64::from(scale) > LONGEST;
+    if is_wide || !(width * scale >= 1.0 && height * scale >= 1.0) {
         return Err(PdfError::TooMuchDrawn);
     }
     let pixels = render(
         shown,
         &RenderCache::new(),
         &InterpreterSettings::default(),
-        &RenderSettings::default(),
+        &RenderSettings {
+            // Letters that are kept to be painted again are placed by sums that can overflow.
+            glyph_caching: false,
+            ..RenderSettings::default()
+        },
         &PixmapSettings {
             x_scale: scale,
             y_scale: scale,

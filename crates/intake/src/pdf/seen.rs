@@ -114,6 +114,8 @@ pub enum WhyNone {
     NoLetters(usize),
     /// So many letters are on layers that are not shown, and were left.
     Hidden(usize),
+    /// It has no size that could be shown, and was left.
+    NoSize,
     /// There is more on it than is read of one file.
     TooMuch,
 }

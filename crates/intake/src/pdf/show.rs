@@ -98,6 +98,7 @@ pub(super) fn show<'a>(walk: &Walk<'a>, state: &mut State<'a>, text: &[u8], into
             into.found.hidden += 1;
             continue;
         }
+        into.found.letters += 1;
         let glyph = font.font.glyph(font.font.map_code(code), code);
         let said = match &glyph {
             FontGlyph::Outline(glyph) => glyph.as_unicode(),

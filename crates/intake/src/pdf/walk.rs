@@ -40,8 +40,12 @@ pub(super) struct Walk<'a> {
 pub(super) struct Found {
     /// How much of the page pictures cover, each counted for itself.
     pub(super) pictured: f64,
+    /// How long the longer side of the largest picture is.
+    pub(super) longest_picture: f64,
     /// Lines and outlines.
     pub(super) strokes: usize,
+    /// Letters that are shown.
+    pub(super) letters: usize,
     /// Letters without a meaning.
     pub(super) nameless: usize,
     /// Letters on layers that are not shown.
@@ -347,6 +351,9 @@ impl<'a> Walk<'a> {
 impl Into<'_> {
     /// A picture fills the unit square.
     fn picture(&mut self, state: &State<'_>) {
+        let [a, b, c, d, ..] = state.to_page.as_coeffs();
+        let side = libm::hypot(a, b).max(libm::hypot(c, d));
+        self.found.longest_picture = self.found.longest_picture.max(side);
         let area = state.to_page.determinant().abs() / self.area;
         if area.is_finite() {
             self.found.pictured += area.min(1.0);

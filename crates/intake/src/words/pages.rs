@@ -235,6 +235,9 @@ fn why_none(number: usize, why: WhyNone) -> String {
             "Page {number}: {} on layers that are not shown, and left.",
             count(letters as u64, "letter is", "letters are")
         ),
+        WhyNone::NoSize => format!(
+            "Page {number} has no size that could be shown, and was left: ask for it again."
+        ),
         WhyNone::TooMuch => format!(
             "Page {number} holds more than is read of one file, and was read in part: ask for the drawing alone."
         ),
