@@ -15,19 +15,16 @@ fn drawing() -> Vec<u8> {
     for at in 0..TEXTS {
         let (x, y) = (20 + 28 * (at % 40), 20 + 16 * (at / 40));
         let size = 300 + at;
-        match at % 4 {
-            0 => write!(
-                content,
-                "BT /F 3 Tf {x} {y} Td (4X \\3300.{size} THRU) Tj ET\n"
-            )
-            .unwrap(),
-            1 => write!(content, "BT /F 3 Tf {x} {y} Td (NOTE {at}) Tj ET\n").unwrap(),
-            _ => write!(
-                content,
-                "BT /F 3 Tf {x} {y} Td ({at}.5) Tj ET\n{x} {y} m {y} {x} l S\n"
-            )
-            .unwrap(),
-        }
+        let text = match at % 4 {
+            0 => format!("4X \\3300.{size} THRU"),
+            1 => format!("NOTE {at}"),
+            _ => format!("{at}.5"),
+        };
+        writeln!(
+            content,
+            "BT /F 3 Tf {x} {y} Td ({text}) Tj ET {x} {y} m {y} {x} l S"
+        )
+        .unwrap();
     }
     format!(
         "%PDF-1.7\n1 0 obj<</Type/Catalog/Pages 2 0 R>>endobj\n2 0 obj<</Type/Pages/Kids[3 0 R]/Count 1>>endobj\n\

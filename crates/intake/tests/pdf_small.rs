@@ -5,7 +5,9 @@
 use std::cell::Cell;
 use std::fmt::Write as _;
 
-use quillbore_intake::pdf::{self, Doubt, Offered, Paged, PaperError, PdfError, WhyNone};
+use quillbore_intake::pdf::{
+    self, Doubt, Offered, Paged, PaperError, PdfError, SeenCallout, WhyNone,
+};
 use quillbore_intake::words::pages;
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
@@ -246,7 +248,7 @@ fn lines_of_a_table_are_rows_with_their_places() {
         ["B", "1.2 H7", "5", "-7"],
     ];
     let mut offered = offered(&format!("{MM}{}", table(["MARK", "SIZE", "X", "Y"], &rows)));
-    assert!(offered.callouts().all(|callout| callout.is_of_table()));
+    assert!(offered.callouts().all(SeenCallout::is_of_table));
     offered.take_only(&[0, 1, 2]).unwrap();
     let taken = offered.take(&Job::default(), RowsAt::Append).unwrap();
     let (job, _) = apply(&Job::default(), &taken.edit).unwrap();

@@ -99,7 +99,7 @@ pub(super) fn guarded(
         all += unpacked(data, filters, left).ok_or(PdfError::Swells)?;
         if stream.holds_parts {
             inflated(data, left, |part| {
-                parts += memmem::find_iter(part, b"<<").count()
+                parts += memmem::find_iter(part, b"<<").count();
             });
         }
     }

@@ -9,6 +9,7 @@ mod error;
 mod evidence;
 mod guard;
 mod hidden;
+mod ink;
 mod letters;
 mod limits;
 mod line;

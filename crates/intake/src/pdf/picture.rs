@@ -29,6 +29,12 @@ const LONGEST: f64 = 16_000.0;
 /// Each letter and line that is painted is held until all are: a kilobyte and more.
 const MOST_DRAWN: usize = 150_000;
 
+/// Each pixel along a line takes some fifteen bytes until all are painted.
+const MOST_WAY: f64 = 2e7;
+
+/// Pictures of a page have no more pixels in all: a large sheet, finely scanned in colors.
+const MOST_PIXELS: f64 = 1.2e8;
+
 /// Paints a page, from 0, on white, with at most so many pixels; `cancel` is asked before it is painted, not while.
 ///
 /// # Errors
@@ -56,8 +62,10 @@ pub fn picture(
     let longest = f64::from(width.max(height));
     let scale = libm::sqrt(f64::from(most_pixels) / area).min(LONGEST / longest);
     let scale = scale as f32;
-    let is_wide = found.longest_picture * f64::from(scale) > LONGEST;
-    if is_wide || !(width * scale >= 1.0 && height * scale >= 1.0) {
+    let is_much = found.ink.longest * f64::from(scale) > LONGEST
+        || found.ink.way * f64::from(scale) > MOST_WAY
+        || found.ink.pixels > MOST_PIXELS;
+    if is_much || !(width * scale >= 1.0 && height * scale >= 1.0) {
         return Err(PdfError::TooMuchDrawn);
     }
     let pixels = render(

@@ -16,6 +16,7 @@ use hayro_syntax::page::{Page, Resources};
 use super::error::PdfError;
 use super::guard::most_unpacked;
 use super::hidden::Hidden;
+use super::ink::Ink;
 use super::letters::Letters;
 use super::open::Open;
 use super::show::{font, show, show_all};
@@ -40,8 +41,8 @@ pub(super) struct Walk<'a> {
 pub(super) struct Found {
     /// How much of the page pictures cover, each counted for itself.
     pub(super) pictured: f64,
-    /// How long the longer side of the largest picture is.
-    pub(super) longest_picture: f64,
+    /// What it would take to be painted.
+    pub(super) ink: Ink,
     /// Lines and outlines.
     pub(super) strokes: usize,
     /// Letters that are shown.
@@ -76,6 +77,8 @@ pub(super) struct Into<'l> {
     pub(super) letters: &'l mut Letters,
     pub(super) found: &'l mut Found,
     area: f64,
+    /// From corner to corner.
+    across: f64,
 }
 
 /// Saved states beyond this change nothing any more.
@@ -127,6 +130,7 @@ impl<'a> Walk<'a> {
             letters,
             found: &mut found,
             area: f64::from(width) * f64::from(height),
+            across: libm::hypot(width.into(), height.into()),
         };
         if let Some(content) = page.page_stream() {
             self.content(content, page.resources(), &state, &mut into, 0)?;
@@ -283,7 +287,7 @@ impl<'a> Walk<'a> {
                         self.drawn(&drawn, resources, &state, into, depth)?;
                     }
                 }
-                Op::InlineImage(_) => into.picture(&state),
+                Op::InlineImage(drawn) => into.picture(drawn.0.dict(), &state),
                 Op::BeginMarkedContent(_) => self.hidden.begin(),
                 Op::BeginMarkedContentWithProperties(named) => match named.1 {
                     Object::Name(name) if named.0.as_ref() == b"OC" => {
@@ -313,7 +317,11 @@ impl<'a> Walk<'a> {
                     show(self, &mut state, said.2.as_bytes(), into);
                 }
                 Op::ShowTexts(said) => show_all(self, &mut state, said.0, into),
-                other => set(&mut state.text, &other),
+                other => {
+                    if !into.found.ink.line(&other, state.to_page, into.across) {
+                        set(&mut state.text, &other);
+                    }
+                }
             }
         }
         Ok(())
@@ -335,7 +343,7 @@ impl<'a> Walk<'a> {
         {
             Some("Form") => self.form(drawn, resources, state, into, depth),
             Some("Image") => {
-                into.picture(state);
+                into.picture(drawn.dict(), state);
                 Ok(())
             }
             _ => Ok(()),
@@ -350,10 +358,8 @@ impl<'a> Walk<'a> {
 
 impl Into<'_> {
     /// A picture fills the unit square.
-    fn picture(&mut self, state: &State<'_>) {
-        let [a, b, c, d, ..] = state.to_page.as_coeffs();
-        let side = libm::hypot(a, b).max(libm::hypot(c, d));
-        self.found.longest_picture = self.found.longest_picture.max(side);
+    fn picture(&mut self, says: &Dict<'_>, state: &State<'_>) {
+        self.found.ink.picture(says, state.to_page);
         let area = state.to_page.determinant().abs() / self.area;
         if area.is_finite() {
             self.found.pictured += area.min(1.0);
