@@ -462,3 +462,27 @@ fn reading_stops_where_nobody_wants_it() {
         assert_eq!(read, Err(PdfError::Cancelled), "at {at}");
     }
 }
+
+/// Signs that parts begin with stand in packed pictures by chance.
+#[test]
+fn bytes_of_a_large_picture_are_no_parts() {
+    // Numerical Recipes' "quick and dirty" generator, from memory: any bytes will do.
+    let mut state = 1_u32;
+    let mut random = || {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        (state >> 24) as u8
+    };
+    let data: Vec<u8> = (0..6_000_000).map(|_| random()).collect();
+    let whole = file(&line("4X \\3300.8 THRU", 50, 50), "", "@");
+    let at = whole.iter().position(|byte| *byte == b'@').unwrap();
+    let head = format!("11 0 obj<</Subtype/Image/Length {}>>stream\n", data.len());
+    let bytes = [
+        &whole[..at],
+        head.as_bytes(),
+        &data,
+        b"\nendstream endobj",
+        &whole[at + 1..],
+    ]
+    .concat();
+    assert_eq!(texts(&read(&bytes)).len(), 1);
+}

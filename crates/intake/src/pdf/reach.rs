@@ -8,13 +8,20 @@ use memchr::memmem;
 /// How many bytes are looked at if each part is read on its own; no more than a little over `most` is counted.
 pub(super) fn reach(bytes: &[u8], most: u64) -> u64 {
     let mut all = 0;
-    let parts = memmem::find_iter(bytes, b"obj").map(|at| (at + 3, false));
-    let brackets = memmem::find_iter(bytes, b"<<").map(|at| (at, true));
+    let parts = memmem::find_iter(bytes, b"obj")
+        .filter(|at| {
+            *at > 0 && (bytes[at - 1].is_ascii_whitespace() || bytes[at - 1].is_ascii_digit())
+        })
+        .map(|at| (at + 3, false));
+    // Brackets begin with a name; in pictures such signs stand by chance.
+    let is_named = |at: &usize| {
+        let inside = bytes[at + 2..].trim_ascii_start();
+        matches!(inside.first(), Some(b'/' | b'('))
+    };
+    let brackets = memmem::find_iter(bytes, b"<<").filter(is_named);
+    let brackets = brackets.map(|at| (at, true));
     for (at, is_bracket) in parts.chain(brackets) {
-        let is_end = at >= 6 && bytes.get(at - 6..at) == Some(b"endobj");
-        if !is_end {
-            all += end(&bytes[at..], is_bracket) as u64;
-        }
+        all += end(&bytes[at..], is_bracket) as u64;
         if all > most {
             break;
         }
