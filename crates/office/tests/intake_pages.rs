@@ -1,5 +1,7 @@
 //! A drawing in PDF by the command `intake`: listed, and taken once somebody chooses.
 
+#![expect(clippy::expect_used, reason = "a helper that fails is a failed test")]
+
 use std::ffi::OsString;
 use std::path::Path;
 
