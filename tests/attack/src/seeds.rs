@@ -35,8 +35,9 @@ pub fn of(reader: &str) -> Seeds {
     let folders = folders.iter().map(|folder| tests.join(folder));
     let files = folders.chain([cases]).flat_map(|folder| files_in(&folder));
     // Beside a drawing stands its truth.
-    let files =
-        files.filter(|path| !matches!(reader, "dxf" | "pdf") || path.extension().is_none_or(|is| is == reader));
+    let files = files.filter(|path| {
+        !matches!(reader, "dxf" | "pdf") || path.extension().is_none_or(|is| is == reader)
+    });
     let mut all: Vec<Vec<u8>> = files.filter_map(|path| std::fs::read(path).ok()).collect();
     // The largest file of a job says the same a thousand times over.
     all.retain(|bytes| bytes.len() < 60_000);
