@@ -292,7 +292,7 @@ impl App {
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);
         self.take_dropped(&ctx);
-        self.follow_files();
+        self.follow_files(&ctx);
         self.panels(ui, &mut asks);
         let any = !asks.is_empty();
         for ask in asks {

@@ -20,7 +20,7 @@ use quillbore_paper::BlankForm;
 use crate::actions::Action;
 use crate::desk::Then;
 use crate::grid::{GridAt, GridView};
-use crate::incoming::{Choosing, FromFile};
+use crate::incoming::{Choosing, FromFile, Offering};
 use crate::sheet::Pages;
 use crate::sheet::map::MapView;
 use crate::sheet::note_index::NoteIndex;
@@ -260,6 +260,8 @@ pub enum Waiting {
     Reading(String, u32),
     /// A drawing or a solid before its holes land.
     Drawn(Box<Choosing>),
+    /// A drawing in PDF before its callouts land.
+    Pages(Box<Offering>),
 }
 
 /// A table on its way into the hole table.
@@ -313,7 +315,10 @@ impl Waiting {
     /// Whether it stands in the head; commands, a table and a drawing lie over the sheet.
     #[must_use]
     pub const fn is_in_head(&self) -> bool {
-        !matches!(self, Self::Command(_) | Self::Column(..) | Self::Drawn(_))
+        !matches!(
+            self,
+            Self::Command(_) | Self::Column(..) | Self::Drawn(_) | Self::Pages(_)
+        )
     }
 }
 

@@ -33,6 +33,7 @@ mod new_row;
 mod no_row;
 mod note_words;
 mod of_book;
+pub mod pdf;
 mod quotes;
 mod row_number;
 pub mod seen;

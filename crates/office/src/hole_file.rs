@@ -10,11 +10,12 @@ pub use weigh::{Weighed, Weighing, Weight};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
-use std::sync::mpsc::{Receiver, channel};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use chrono::DateTime;
 use quillbore_intake::drawn::{Drawn, DrawnError, Shows};
 use quillbore_intake::dxf::DxfError;
+use quillbore_intake::pdf::{Offered, PaperError, PdfError, Picture, is_pdf, picture};
 use quillbore_intake::step::StepError;
 use quillbore_intake::{Foreign, IntakeError, Taken, Watch};
 use quillbore_job::file::hash;
@@ -24,6 +25,7 @@ use quillbore_job::{Edit, Job, RowsAt, Shop, Unit};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::files;
+use crate::words::intake as words;
 
 /// A file with holes in it, as far as it was understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,6 +43,8 @@ pub enum Holes {
     Table(Box<Foreign>),
     /// A drawing or a solid that shows them.
     Drawn(Box<Drawn>),
+    /// A drawing in PDF, whose callouts speak of them.
+    Pages(Box<Offered>),
 }
 
 /// Why a file gave no holes.
@@ -54,7 +58,7 @@ pub enum NotRead {
 
 /// Endings of the names of files that may have holes in them.
 pub const ENDINGS: &[&str] = &[
-    "csv", "tsv", "txt", "xlsx", "xlsm", "ods", "dxf", "step", "stp", "p21",
+    "csv", "tsv", "txt", "xlsx", "xlsm", "ods", "dxf", "step", "stp", "p21", "pdf",
 ];
 
 /// Whether a file of this name may have holes in it.
@@ -75,6 +79,17 @@ pub fn read(disk: &dyn Disk, path: &Path, watch: Watch<'_>) -> Result<HoleFile, 
     let bytes = files::read_capped(disk, path).map_err(failed)?;
     let name = path.file_name().unwrap_or_default().to_string_lossy();
     let stamp = stamp(disk, path, &bytes);
+    if is_pdf(&bytes, &name) {
+        let offered = Offered::read(&bytes, &name, watch);
+        let offered = offered.map_err(|error| match error {
+            PaperError::Pdf(PdfError::Cancelled) => NotRead::Stopped,
+            error => failed(of_pages(&error, path)),
+        })?;
+        return Ok(HoleFile {
+            path: path.to_owned(),
+            holes: Holes::Pages(Box::new(offered.stamped(stamp))),
+        });
+    }
     let holes = match Shows::of(&bytes, &name) {
         Some(shows) => {
             let drawn = Drawn::read(shows, &bytes, &name, watch);
@@ -111,6 +126,11 @@ pub(crate) fn of_table(error: &IntakeError, path: &Path) -> Failure {
     Failure::new(error.to_string(), error.hint()).at(path)
 }
 
+/// Why a drawing in PDF can't be used, with its file.
+pub(crate) fn of_pages(error: &PaperError, path: &Path) -> Failure {
+    Failure::new(error.to_string(), error.hint()).at(path)
+}
+
 /// Why a drawing or a solid can't be used, with its file.
 fn of_drawn(error: DrawnError, path: &Path) -> NotRead {
     match error {
@@ -133,6 +153,7 @@ impl HoleFile {
         match &self.holes {
             Holes::Table(table) => table.from(),
             Holes::Drawn(drawn) => drawn.from(),
+            Holes::Pages(offered) => offered.from(),
         }
     }
 
@@ -149,6 +170,10 @@ impl HoleFile {
             Holes::Drawn(drawn) => {
                 let taken = drawn.take(job, at);
                 taken.map_err(|error| drawn_failure(&error, &self.path))
+            }
+            Holes::Pages(offered) => {
+                let taken = offered.take(job, at);
+                taken.map_err(|error| of_pages(&error, &self.path))
             }
         }
     }
@@ -195,6 +220,22 @@ impl Readers {
             progress,
             read,
         }
+    }
+
+    /// Begins to paint a page, from 0, of a drawing in PDF.
+    #[must_use]
+    pub fn paint(&self, path: PathBuf, page: usize, most_pixels: u32) -> Painting {
+        let (tell, painted) = channel();
+        let disk = Arc::clone(&self.disk);
+        self.beside(move |_| {
+            let bytes = files::read_capped(disk.as_ref(), &path);
+            let shown = bytes.and_then(|bytes| {
+                let shown = picture(&bytes, page, most_pixels, &|| false);
+                shown.map_err(|error| of_pages(&PaperError::Pdf(error), &path))
+            });
+            let _ = tell.send(shown);
+        });
+        Painting(painted)
     }
 
     /// Begins to reckon what a job would come to with an edit.
@@ -252,7 +293,30 @@ impl Reading {
     /// What was read, once; `None` while it is still being read.
     #[must_use]
     pub fn take(&self) -> Option<Result<HoleFile, NotRead>> {
-        self.read.try_recv().ok()
+        match self.read.try_recv() {
+            Ok(read) => Some(read),
+            Err(TryRecvError::Empty) => None,
+            // A library that gave up has taken its thread with it, and nothing else.
+            Err(TryRecvError::Disconnected) => {
+                Some(Err(NotRead::Failed(words::gave_up(&self.path))))
+            }
+        }
+    }
+}
+
+/// A page that is being painted.
+#[derive(Debug)]
+pub struct Painting(Receiver<Result<Picture, Failure>>);
+
+impl Painting {
+    /// The page, once; `None` while it is still being painted. Where it can't be shown, why.
+    #[must_use]
+    pub fn take(&self) -> Option<Result<Picture, Option<Failure>>> {
+        match self.0.try_recv() {
+            Ok(painted) => Some(painted.map_err(Some)),
+            Err(TryRecvError::Empty) => None,
+            Err(TryRecvError::Disconnected) => Some(Err(None)),
+        }
     }
 }
 

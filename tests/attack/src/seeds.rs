@@ -28,14 +28,16 @@ pub fn of(reader: &str) -> Seeds {
         "shop" => &["fuzz/seeds/shop_file", "../assets"],
         "dxf" => &["dxf-corpus"],
         "step" => &["step-corpus"],
+        "pdf" => &["pdf-corpus"],
         _ => &[],
     };
     let cases = tests.join("attack/cases").join(reader);
     let folders = folders.iter().map(|folder| tests.join(folder));
     let files = folders.chain([cases]).flat_map(|folder| files_in(&folder));
     // Beside a drawing stands its truth.
-    let files =
-        files.filter(|path| reader != "dxf" || path.extension().is_none_or(|is| is == "dxf"));
+    let files = files.filter(|path| {
+        !matches!(reader, "dxf" | "pdf") || path.extension().is_none_or(|is| is == reader)
+    });
     let mut all: Vec<Vec<u8>> = files.filter_map(|path| std::fs::read(path).ok()).collect();
     // The largest file of a job says the same a thousand times over.
     all.retain(|bytes| bytes.len() < 60_000);
@@ -65,6 +67,10 @@ fn written(reader: &str) -> &'static [&'static str] {
             "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nB\n10\n0\n20\n0\n0\nCIRCLE\n8\n0\n10\n1\n20\n2\n40\n0.4\n0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\nA\n2\nB\n10\n5\n20\n5\n41\n2\n42\n2\n50\n30\n70\n3\n71\n2\n44\n5\n45\n4\n0\nENDSEC\n0\nEOF\n",
             "0\nSECTION\n2\nENTITIES\n0\nARC\n10\n1\n20\n2\n40\n3\n50\n0\n51\n180\n0\nARC\n10\n1\n20\n2\n40\n3\n50\n180\n51\n360\n0\nSPLINE\n71\n2\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n10\n0\n20\n0\n10\n1\n20\n1\n10\n2\n20\n0\n0\nELLIPSE\n10\n9\n20\n9\n11\n1\n21\n0\n40\n1\n0\nMTEXT\n10\n10\n20\n9\n40\n1\n1\n{\\fgdt;n}2 \\S+1^-2; THRU\n0\nLEADER\n10\n9\n20\n10\n10\n12\n20\n12\n0\nDIMENSION\n70\n3\n10\n8\n20\n9\n15\n10\n25\n9\n1\n2X <>\n0\nENDSEC\n0\nEOF\n",
             "AC1032\0\0\0\0\0",
+        ],
+        "pdf" => &[
+            "%PDF-1.7\n1 0 obj<</Type/Catalog/Pages 2 0 R/OCProperties<</OCGs[9 0 R]/D<</OFF[9 0 R]>>>>>>endobj\n2 0 obj<</Type/Pages/Kids[3 0 R]/Count 1/MediaBox[0 0 400 300]>>endobj\n3 0 obj<</Type/Page/Parent 2 0 R/Rotate 90/Resources<</Font<</F 5 0 R/G 6 0 R>>/XObject<</X 7 0 R>>/Properties<</L 9 0 R>>>>/Contents 4 0 R/Annots[<</Rect[10 10 90 40]/AP<</N 7 0 R>>>>]>>endobj\n4 0 obj<</Length 350>>stream\nq 1 0 0 1 20 200 cm BT /F 10 Tf 12 TL 0 0 Td (4X .0315) Tj T* (THRU) Tj ET Q /X Do q .7 .7 -.7 .7 200 100 cm BT /F 12 Tf [(2X )-250(\\3300.80)] TJ 7 0 0 7 90 4 Tm (+0.02) Tj 0 -1 Td (-0.01) Tj ET Q /OC /L BDC BT /F 9 Tf 5 5 Td (9X \\3309 THRU) Tj ET EMC BT /G 8 Tf 3 Tr 1 0 0 1 50 50 Tm <6e302e35> Tj ET 0 0 m 9 9 l S BI /W 1 /H 1 /BPC 8 /CS /G ID x EI\nendstream endobj\n5 0 obj<</Type/Font/Subtype/Type1/BaseFont/Helvetica/Encoding/WinAnsiEncoding>>endobj\n6 0 obj<</Type/Font/Subtype/Type3/BaseFont/GDT/FontBBox[0 0 9 9]/FontMatrix[.1 0 0 .1 0 0]/CharProcs<</n 8 0 R>>/Encoding<</Differences[110/n]>>/FirstChar 110/LastChar 110/Widths[9]>>endobj\n7 0 obj<</Type/XObject/Subtype/Form/BBox[0 0 99 99]/Matrix[1 0 0 1 5 5]/Resources<</Font<</F 5 0 R>>/XObject<</X 7 0 R>>>>/Length 60>>stream\nBT /F 10 Tf 1 1 Td (3X \\3301.2 H7 THRU) Tj ET /X Do\nendstream endobj\n8 0 obj<</Length 20>>stream\n9 0 d0 0 0 9 9 re f\nendstream endobj\n9 0 obj<</Type/OCG/Name(off)>>endobj\ntrailer<</Root 1 0 R/Size 10>>\nstartxref\n0\n%%EOF\n",
+            "%PDF-1.4\n1 0 obj<</Type/Catalog/Pages 2 0 R>>endobj\n2 0 obj<</Type/Pages/Kids[3 0 R<</Type/Page/Contents 4 0 R>>]/Count 2>>endobj\n3 0 obj<</Type/Page/MediaBox[0 0 600 400]/Resources<</Font<</F<</Type/Font/Subtype/Type1/BaseFont/Courier>>>>>>/Contents[4 0 R 5 0 R]>>endobj\n4 0 obj<</Length 9999/Filter/ASCIIHexDecode>>stream\n4254202F462031302054662031203020302031203130203330302054 6D>\nendstream endobj\n5 0 obj<</Length 300>>stream\n(DIMENSIONS IN MM) ' 0 -20 Td (MARK) Tj 80 0 Td (SIZE) Tj 80 0 Td (DEPTH) Tj 80 0 Td (X) Tj 80 0 Td (Y) Tj -320 -14 Td (A) Tj 80 0 Td (0.8) Tj 80 0 Td (12) Tj 80 0 Td (5) Tj 80 0 Td (7) Tj -320 -14 Td (B) Tj 80 0 Td (0.9 H7) Tj 80 0 Td (THRU) Tj 80 0 Td (6) Tj 80 0 Td (-3) Tj ET\nendstream endobj\ntrailer<</Root 1 0 R>>\n",
         ],
         "block" => &[
             "A\t36\t0.8 +-0.05\t14\r\nB\t4\t1.0\tthru\r\n",

@@ -11,6 +11,7 @@ mod drawings;
 mod edits;
 mod figures;
 mod files;
+mod pages;
 mod papers;
 mod pick;
 mod solids;
@@ -64,6 +65,11 @@ pub const READERS: &[Reader] = &[
     Reader {
         name: "step",
         check: solids::step,
+        share: 30,
+    },
+    Reader {
+        name: "pdf",
+        check: pages::pdf,
         share: 30,
     },
     Reader {

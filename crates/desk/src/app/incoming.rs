@@ -5,20 +5,24 @@ use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use egui::{ColorImage, Context, TextureOptions};
 use quillbore_intake::Taken;
 use quillbore_intake::compare::compare;
 use quillbore_job::{Edit, Job};
 use quillbore_office::Failure;
 use quillbore_office::hole_file::{
-    HoleFile, Holes, NotRead, Readers, Reading, Since, Weighing, since,
+    HoleFile, Holes, NotRead, Painting, Readers, Reading, Since, Weighing, since,
 };
 use quillbore_office::words::intake as said;
 
 use super::App;
-use crate::incoming::{Choosing, FromFile, Lands, Reckoned};
+use crate::incoming::{Choosing, FromFile, Lands, Offering, Reckoned, Shown};
 use crate::view::{Pasting, Waiting};
 use crate::words::desk::with_hint;
 use crate::words::{incoming as words, messages};
+
+/// A page is painted with no more pixels: small letters can be read, and a texture takes it.
+const MOST_PIXELS: u32 = 4_000_000;
 
 /// Files that are on their way, and who reads them.
 pub(super) struct Incoming {
@@ -29,6 +33,8 @@ pub(super) struct Incoming {
     reading: Option<(u64, bool, Reading)>,
     /// What was read, while another question stands in its place.
     read: Option<Read>,
+    /// The page that is being painted: of which job, which file, which page.
+    painting: Option<((u64, PathBuf, usize), Painting)>,
     /// What is being reckoned, for the job that it is of.
     weighing: Option<(u64, Weighing)>,
 }
@@ -55,6 +61,7 @@ impl Incoming {
             queue: VecDeque::new(),
             reading: None,
             read: None,
+            painting: None,
             weighing: None,
         }
     }
@@ -67,11 +74,44 @@ impl App {
     }
 
     /// Goes on with files that are on their way.
-    pub(super) fn follow_files(&mut self) {
+    pub(super) fn follow_files(&mut self, ctx: &Context) {
         self.begin_reading();
         self.hear_reading();
         self.show_read();
         self.reckon_file();
+        self.paint_page(ctx);
+    }
+
+    /// Has the page painted that stands beside the callouts of a drawing in PDF.
+    fn paint_page(&mut self, ctx: &Context) {
+        let id = self.jobs[self.at].id;
+        let Some(Waiting::Pages(offering)) = &mut self.jobs[self.at].view.waiting else {
+            return;
+        };
+        let of = (id, offering.file.path.clone(), offering.page);
+        if offering.shown == Shown::Wanted {
+            let painting = self.incoming.readers.paint(of.1.clone(), of.2, MOST_PIXELS);
+            self.incoming.painting = Some((of.clone(), painting));
+            offering.shown = Shown::Painting;
+        }
+        let Some((_, painting)) = self.incoming.painting.as_ref().filter(|(is, _)| *is == of)
+        else {
+            return;
+        };
+        let Some(painted) = painting.take() else {
+            return;
+        };
+        self.incoming.painting = None;
+        offering.shown = match painted {
+            Ok(page) => {
+                let size = [page.width, page.height].map(|pixels| pixels as usize);
+                let image = ColorImage::from_rgba_unmultiplied(size, &page.rgba);
+                let name = format!("page {}", of.2);
+                Shown::Ready(ctx.load_texture(name, image, TextureOptions::LINEAR))
+            }
+            Err(Some(failure)) => Shown::Failed(words::not_shown(&failure.to_string())),
+            Err(None) => Shown::Failed(words::not_shown("")),
+        };
     }
 
     /// Begins with the next file where nothing stands in its place.
@@ -185,6 +225,7 @@ impl App {
                 Waiting::Column(Box::new(pasting), String::new())
             }
             Holes::Drawn(drawn) => Waiting::Drawn(Box::new(Choosing::new(*drawn, from))),
+            Holes::Pages(offered) => Waiting::Pages(Box::new(Offering::new(*offered, from))),
         };
         self.jobs[at].view.wait_for(waiting);
     }
@@ -269,6 +310,10 @@ impl App {
                 let taken = choosing.drawn.take(job, lands.rows_at());
                 taken.map_err(|error| messages::column_refused(&error, error.hint()))
             }
+            Some(Waiting::Pages(offering)) => {
+                let taken = offering.offered.take(job, lands.rows_at());
+                taken.map_err(|error| messages::column_refused(&error, error.hint()))
+            }
             _ => Err(String::new()),
         }
     }
@@ -277,6 +322,7 @@ impl App {
     fn in_its_unit(&self, job: &Job, edit: Edit) -> Edit {
         let unit = match &self.view().waiting {
             Some(Waiting::Drawn(choosing)) => choosing.drawn.unit(),
+            Some(Waiting::Pages(offering)) => offering.offered.unit(),
             _ => None,
         };
         match unit.filter(|unit| job.rows.is_empty() && *unit != job.unit) {
@@ -341,6 +387,7 @@ fn file_of(waiting: &Waiting) -> Option<&FromFile> {
     match waiting {
         Waiting::Column(pasting, _) => pasting.file.as_ref(),
         Waiting::Drawn(choosing) => Some(&choosing.file),
+        Waiting::Pages(offering) => Some(&offering.file),
         _ => None,
     }
 }
@@ -349,6 +396,7 @@ fn file_of_mut(waiting: &mut Waiting) -> Option<&mut FromFile> {
     match waiting {
         Waiting::Column(pasting, _) => pasting.file.as_mut(),
         Waiting::Drawn(choosing) => Some(&mut choosing.file),
+        Waiting::Pages(offering) => Some(&mut offering.file),
         _ => None,
     }
 }

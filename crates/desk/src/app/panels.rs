@@ -9,7 +9,7 @@ use egui::{Area, CentralPanel, Frame, Margin, Order, Panel, Rect, Stroke, Ui, po
 use super::{App, OpenJob};
 use quillbore_job::Shop;
 
-use crate::incoming::drawn_ui;
+use crate::incoming::{drawn_ui, offered_ui};
 use crate::learned::learned_ui;
 use crate::look;
 use crate::sheet::commands::commands_ui;
@@ -246,6 +246,7 @@ impl App {
             commands_ui(ui, places.sheet, &shared, view, asks);
             paste_ui(ui, places.sheet, &shared, view, asks);
             drawn_ui(ui, places.sheet, &shared, view, asks);
+            offered_ui(ui, places.sheet, &shared, view, asks);
         });
         asks.extend(shop_asks.into_iter().map(Ask::Shop));
         asks.extend(today_asks.into_iter().map(Ask::Today));

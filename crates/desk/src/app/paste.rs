@@ -74,7 +74,10 @@ impl App {
     /// Pastes the table as its columns are understood, and remembers what was said of them for the
     /// customer's next one.
     pub(super) fn land_table(&mut self, ctx: &Context) {
-        if matches!(self.view().waiting, Some(Waiting::Drawn(_))) {
+        if matches!(
+            self.view().waiting,
+            Some(Waiting::Drawn(_) | Waiting::Pages(_))
+        ) {
             self.land_file();
             return;
         }

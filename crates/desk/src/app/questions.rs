@@ -27,6 +27,7 @@ impl App {
                     | Waiting::Left(_)
                     | Waiting::Column(..)
                     | Waiting::Drawn(_)
+                    | Waiting::Pages(_)
                     | Waiting::Reading(..)
                     | Waiting::Adopt(_)
             )
@@ -55,7 +56,7 @@ impl App {
                     Some(_) => incoming::NOTHING_TAKEN.to_owned(),
                 };
             }
-            (Waiting::Drawn(_), _) => {
+            (Waiting::Drawn(_) | Waiting::Pages(_), _) => {
                 self.desk_mut().notice = incoming::NOTHING_TAKEN.to_owned();
             }
             (Waiting::Reading(..), _) => self.stop_reading(),

@@ -2,12 +2,14 @@
 
 use std::path::PathBuf;
 
-use egui::Pos2;
+use egui::{Pos2, Vec2, vec2};
 use quillbore_intake::compare::Comparison;
 use quillbore_intake::drawn::Drawn;
+use quillbore_intake::pdf::Offered;
 use quillbore_job::RowsAt;
 use quillbore_office::hole_file::Weighed;
 
+use super::page::Shown;
 use super::picture::Seen;
 
 /// A file whose rows are about to land.
@@ -122,5 +124,111 @@ impl Choosing {
             middle: (0.5, 0.5),
             frame_from: None,
         }
+    }
+}
+
+/// A drawing in PDF, of which somebody takes callouts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offering {
+    /// What was read.
+    pub offered: Offered,
+    /// The file.
+    pub file: FromFile,
+    /// A text being typed whose callouts are to be taken.
+    pub typed: String,
+    /// The callout that is marked in the list.
+    pub marked: usize,
+    /// It is brought into sight.
+    pub bring: bool,
+    /// The page that stands beside the list, from 0.
+    pub page: usize,
+    /// How it is shown.
+    pub shown: Shown,
+    /// How many times larger than the whole it is.
+    pub zoom: f32,
+    /// What stands in its middle, as shares of the whole.
+    pub middle: (f32, f32),
+}
+
+impl Offering {
+    /// A drawing of which nothing is taken yet, at the page of its first callout.
+    #[must_use]
+    pub fn new(offered: Offered, file: FromFile) -> Self {
+        let page = offered.callouts().next().map_or(0, |first| first.page);
+        Self {
+            offered,
+            file,
+            typed: String::new(),
+            marked: 0,
+            bring: false,
+            page,
+            shown: Shown::Wanted,
+            zoom: 1.0,
+            middle: (0.5, 0.5),
+        }
+    }
+
+    /// The size of the page that is shown, in points of the file.
+    #[must_use]
+    pub fn size(&self) -> Option<Vec2> {
+        let page = self.offered.paged().pages.get(self.page)?;
+        let size = vec2(page.width as f32, page.height as f32);
+        (size.x > 0.0 && size.y > 0.0).then_some(size)
+    }
+
+    /// Shows all of the page.
+    pub fn whole(&mut self) {
+        (self.zoom, self.middle) = (1.0, (0.5, 0.5));
+    }
+
+    /// Turns to a page.
+    pub fn turn_to(&mut self, page: usize) {
+        if page != self.page {
+            self.page = page;
+            self.shown = Shown::Wanted;
+            self.whole();
+        }
+    }
+
+    /// Marks a callout, and turns to its page.
+    pub fn mark(&mut self, callout: usize) {
+        self.marked = callout;
+        let page = self.offered.callouts().nth(callout).map(|of| of.page);
+        if let Some(page) = page {
+            self.turn_to(page);
+        }
+    }
+
+    /// How many callouts are taken.
+    #[must_use]
+    pub fn taken(&self) -> usize {
+        let all = self.offered.callouts().count();
+        (0..all).filter(|at| self.offered.is_taken(*at)).count()
+    }
+
+    /// Takes all callouts, or none.
+    pub fn take_all(&mut self, is_taken: bool) {
+        let all = self.offered.callouts().count();
+        for at in 0..all {
+            if self.offered.is_taken(at) != is_taken {
+                self.offered.toggle(at);
+            }
+        }
+        self.file.changed();
+    }
+
+    /// Takes the callouts that have what was typed in their text, and no others.
+    pub fn take_those_with_typed(&mut self) {
+        let wanted = self.typed.trim().to_lowercase();
+        let all = self.offered.callouts().enumerate();
+        let with = all.filter(|(_, callout)| callout.text.to_lowercase().contains(&wanted));
+        let with: Vec<usize> = with.map(|(at, _)| at).collect();
+        for at in 0..self.offered.callouts().count() {
+            if self.offered.is_taken(at) != with.contains(&at) {
+                self.offered.toggle(at);
+            }
+        }
+        self.typed.clear();
+        self.file.changed();
     }
 }

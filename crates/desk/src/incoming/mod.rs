@@ -5,10 +5,14 @@ mod compared;
 mod drawn;
 mod file;
 mod kinds;
+mod page;
+mod pages;
 mod picture;
 
 pub use drawn::drawn_ui;
-pub use file::{Choosing, FromFile, Lands, Reckoned};
+pub use file::{Choosing, FromFile, Lands, Offering, Reckoned};
+pub use page::Shown;
+pub use pages::offered_ui;
 pub use picture::Seen;
 
 pub(crate) use compared::{file_ui, lands_ui, reckoned_ui};

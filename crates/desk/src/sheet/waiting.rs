@@ -46,7 +46,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
             answers_ui(ui, first, &said, words::LEFT_ANSWERS, asks);
         }
         // These lie over the sheet.
-        Waiting::Command(_) | Waiting::Column(..) | Waiting::Drawn(_) => {}
+        Waiting::Command(_) | Waiting::Column(..) | Waiting::Drawn(_) | Waiting::Pages(_) => {}
     }
 }
 

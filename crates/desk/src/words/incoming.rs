@@ -1,8 +1,10 @@
 //! What is written at a customer's file before it lands.
 
 use quillbore_intake::compare::{Became, Comparison, Difference};
+use quillbore_intake::pdf::SeenCallout;
 use quillbore_intake::seen::{Seen as SeenInFile, SeenEnd, SeenHole};
 use quillbore_intake::words::compare::became;
+use quillbore_intake::words::pages;
 use quillbore_job::report::Source;
 use quillbore_job::words::english::column;
 use quillbore_job::words::reports;
@@ -163,6 +165,73 @@ pub fn hole(hole: &SeenHole, unit: Option<Unit>) -> String {
         group,
     ];
     all.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// The head of a drawing in PDF.
+#[must_use]
+pub fn callouts_of(name: &str) -> String {
+    format!("callouts of {name}")
+}
+
+/// Who says the unit of a drawing in PDF.
+#[must_use]
+pub const fn unit_of_pages(unit: Option<Unit>) -> &'static str {
+    match unit {
+        Some(_) => "lengths are in",
+        None => "the pages don't say which unit their lengths are in:",
+    }
+}
+
+/// A callout, for readers of the screen.
+#[must_use]
+pub fn callout(callout: &SeenCallout) -> String {
+    format!("callout {}, {}", callout.text, pages::place(callout))
+}
+
+/// Where a callout stands, and what is to be looked at.
+#[must_use]
+pub fn callout_at(callout: &SeenCallout) -> String {
+    let doubts = callout.doubts.iter().map(|doubt| pages::doubt(*doubt));
+    let place = pages::place(callout);
+    let all = std::iter::once(place.as_str()).chain(doubts);
+    all.collect::<Vec<_>>().join("; ")
+}
+
+/// The name of the line on which a text is typed whose callouts are taken.
+pub const TEXTS: &str = "take those with";
+
+/// How callouts are taken.
+pub const HOW_TO_TAKE: &str = "0.8, or a press on a line or on its frame";
+
+/// Which page is shown.
+#[must_use]
+pub fn page(at: usize, pages: usize) -> String {
+    format!("page {} of {pages}", at + 1)
+}
+
+/// Turns back.
+pub const PAGE_BEFORE: &str = "page before";
+
+/// Turns on.
+pub const PAGE_AFTER: &str = "next page";
+
+/// That a page can't be shown; its callouts can be taken all the same.
+#[must_use]
+pub fn not_shown(why: &str) -> String {
+    let why = match why {
+        "" => String::new(),
+        why => format!(" {why}"),
+    };
+    format!("The page can't be shown here; compare with the drawing itself.{why}")
+}
+
+/// Lands the callouts that were chosen.
+#[must_use]
+pub fn land_callouts(callouts: usize) -> String {
+    match callouts {
+        1 => "take 1 callout".to_owned(),
+        callouts => format!("take {callouts} callouts"),
+    }
 }
 
 /// Before the ways in which rows land.

@@ -31,6 +31,8 @@ mod ties;
 
 pub use error::{DxfError, Spot};
 
+pub(crate) use notes::speaks_of_hole;
+
 use choose::{Choice, choose};
 use close::{LEVEL, Nearly, close};
 use drawing::Drawing;

@@ -119,7 +119,7 @@ const SPILLS: f64 = 1.1;
 const LONGEST_MARK: usize = 6;
 
 /// True where a text reads as a hole's callout: it has a diameter sign, or a thread, or a size with words.
-pub(super) fn speaks_of_hole(says: &str) -> bool {
+pub(crate) fn speaks_of_hole(says: &str) -> bool {
     if says.len() > LONGEST || !says.contains(|sign: char| sign.is_ascii_digit()) {
         return false;
     }

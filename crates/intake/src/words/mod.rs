@@ -6,6 +6,7 @@ mod drawing;
 pub mod drawn;
 mod errors;
 pub(crate) mod notes;
+pub mod pages;
 mod report;
 mod sheets;
 mod solids;

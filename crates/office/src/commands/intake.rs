@@ -1,4 +1,5 @@
-//! `quillbore intake`: a job from a hole table, a drawing or a solid, and what was taken, guessed and refused.
+//! `quillbore intake`: a job from a hole table, a drawing (DXF, PDF) or a solid, and what was taken, guessed and
+//! refused.
 
 mod json;
 
@@ -7,6 +8,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_intake::drawn::Drawn;
+use quillbore_intake::pdf::Offered;
 use quillbore_intake::{Foreign, IntakeError, holds_of};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
@@ -17,6 +19,7 @@ use self::json::ReportJson;
 use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
+use super::pages::{self, Chosen};
 use super::saying::Saying;
 use crate::failure::Failure;
 use crate::files;
@@ -39,6 +42,8 @@ pub struct Intake {
     worksheet: Option<String>,
     /// Diameters that are taken of a drawing or a solid.
     sizes: Option<String>,
+    /// Callouts that are taken of a drawing in PDF.
+    callouts: Option<Chosen>,
     /// The report is wanted as JSON.
     json: bool,
     shop: Option<PathBuf>,
@@ -47,7 +52,8 @@ pub struct Intake {
 
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
-    let (mut unit, mut worksheet, mut sizes, mut json) = (None, None, None, false);
+    let (mut unit, mut worksheet, mut sizes, mut callouts) = (None, None, None, None);
+    let mut json = false;
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
     while let Some(word) = line.take()? {
         let Word::Option(option) = word else {
@@ -75,6 +81,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
             "--worksheet" => worksheet = Some(line.text(option)?),
             "--json" => json = true,
             "--sizes" => sizes = Some(line.text(option)?),
+            "--callouts" => callouts = Some(pages::chosen(&line.text(option)?)?),
             _ => return Err(word.unknown()),
         }
     }
@@ -95,6 +102,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
         columns,
         worksheet,
         sizes,
+        callouts,
         json,
         shop,
         day,
@@ -123,9 +131,13 @@ fn holes_of(asked: &Intake) -> Result<HoleFile, Failure> {
         NotRead::Failed(failure) => failure,
         NotRead::Stopped => said::stopped().at(&asked.holes),
     })?;
+    if asked.callouts.is_some() && !matches!(file.holes, Holes::Pages(_)) {
+        return Err(said::no_pages().at(&asked.holes));
+    }
     let holes = match file.holes {
         Holes::Table(table) => Holes::Table(Box::new(of_table(asked, *table)?)),
         Holes::Drawn(drawn) => Holes::Drawn(Box::new(of_drawn(asked, *drawn)?)),
+        Holes::Pages(offered) => Holes::Pages(Box::new(of_pages(asked, *offered)?)),
     };
     Ok(HoleFile { holes, ..file })
 }
@@ -135,6 +147,7 @@ fn unit_of(file: &HoleFile, asked: &Intake) -> Unit {
     let named = match &file.holes {
         Holes::Table(_) => None,
         Holes::Drawn(drawn) => drawn.unit(),
+        Holes::Pages(offered) => offered.unit(),
     };
     asked.unit.or(named).unwrap_or_default()
 }
@@ -173,6 +186,18 @@ fn of_drawn(asked: &Intake, mut drawn: Drawn) -> Result<Drawn, Failure> {
     Ok(drawn)
 }
 
+/// A drawing in PDF, with those callouts chosen that were asked for.
+fn of_pages(asked: &Intake, mut offered: Offered) -> Result<Offered, Failure> {
+    if asked.worksheet.is_some() || !asked.columns.is_empty() || asked.sizes.is_some() {
+        return Err(said::of_pages_alone().at(&asked.holes));
+    }
+    if let Some(unit) = asked.unit {
+        offered.say_unit(unit);
+    }
+    pages::choose(&mut offered, asked.callouts.as_ref(), &asked.holes)?;
+    Ok(offered)
+}
+
 pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let disk = named::disk();
     let shop = match &asked.shop {
@@ -182,6 +207,9 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
     let file = holes_of(asked)?;
+    if let (Holes::Pages(offered), None) = (&file.holes, &asked.callouts) {
+        return Ok(pages::list(offered, saying));
+    }
     let unit = unit_of(&file, asked);
     let mut job = Job {
         number: asked

@@ -7,6 +7,7 @@ mod intake;
 mod issue;
 mod line;
 mod named;
+mod pages;
 mod papers;
 mod saying;
 

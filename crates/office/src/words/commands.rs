@@ -29,9 +29,10 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron
       [--thickness \"12 mm\"] [--unit mm|inch] [--customer NAME] [--part NUMBER]
-      [--column \"HEAD=WHAT\"]... [--worksheet NAME] [--sizes \"0.5-1.2\"] [--json] [--date YYYY-MM-DD]
+      [--column \"HEAD=WHAT\"]... [--worksheet NAME] [--sizes \"0.5-1.2\"]
+      [--callouts \"1,3,5-9\"] [--json] [--date YYYY-MM-DD]
                                        make a job from a hole table (CSV, tab-separated, .xlsx,
-                                       .xlsm, .ods), a drawing (.dxf) or a solid (.step)
+                                       .xlsm, .ods), a drawing (.dxf, .pdf) or a solid (.step)
   quillbore issue JOB PAPER            issue a paper of a job on a shelf: quotation, confirmation,
                                        receiving, traveler ...; prints where it is
       [--with JOB,JOB...] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
@@ -41,7 +42,8 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   JOB            the job's file, or its number on the shelf
   --with         other jobs for the same quotation
   --worksheet    the sheet of a workbook, where several may be the hole table
-  --sizes        take only holes of such diameters from a drawing or a solid
+  --sizes        take only holes of such diameters from a drawing (.dxf) or a solid
+  --callouts     take these callouts of a drawing (.pdf), or all; without it they are listed
   --parts        release only so many of the parts that are here
   --adopt        make the folder a shelf, where nobody said yet that it is one
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them; issue and

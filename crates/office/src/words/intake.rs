@@ -1,5 +1,7 @@
 //! What is said of a hole table that a command makes a job of.
 
+use std::path::Path;
+
 use quillbore_job::words::reports::size;
 
 use crate::failure::Failure;
@@ -67,9 +69,47 @@ pub(crate) fn no_sizes(text: &str) -> Failure {
     )
 }
 
+/// That what reads such files gave up on this one.
+pub(crate) fn gave_up(path: &Path) -> Failure {
+    Failure::new(
+        "The file can't be read: what reads such files gave up on it",
+        "save it anew in the program that made it, or type its holes",
+    )
+    .at(path)
+}
+
 /// That nobody waits for the file any more.
 pub(crate) fn stopped() -> Failure {
     Failure::new("The file was not read to its end", "try again")
+}
+
+/// That callouts are chosen by their numbers.
+pub(crate) fn no_callouts(text: &str) -> Failure {
+    Failure::new(
+        format!("\u{201c}{text}\u{201d} chooses no callouts"),
+        "--callouts \"1,3,5-9\", or --callouts all",
+    )
+}
+
+/// That callouts are chosen of drawings in PDF.
+pub(crate) fn no_pages() -> Failure {
+    Failure::new(
+        "Callouts are chosen of a drawing in PDF, and this is none",
+        "leave out --callouts, or give a PDF file",
+    )
+}
+
+/// That sheets, columns and sizes are those of other files.
+pub(crate) fn of_pages_alone() -> Failure {
+    Failure::new(
+        "A drawing in PDF has no sheets, columns and circles that are read",
+        "leave out --worksheet, --column and --sizes; --callouts \"1,3,5-9\" chooses its callouts",
+    )
+}
+
+/// That callouts were listed and none was taken.
+pub(crate) const fn nothing_taken() -> &'static str {
+    "Nothing was taken: choose with --callouts \"1,3,5-9\" or --callouts all."
 }
 
 /// How many rows came of a drawing or a solid.
