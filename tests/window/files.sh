@@ -60,5 +60,17 @@ typing "take holes from the file" "$PWD/tests/workbook-corpus/several.xlsx"; key
 see "worksheet"; picture 6-workbook
 key Return
 see "Taken from several.xlsx"; picture 7-rows
+
+# A drawing in PDF: its callouts are offered beside the page, none is taken unasked.
+key ctrl+n
+key ctrl+i
+typing "take holes from the file" "$PWD/tests/pdf-corpus/lab-metric.pdf"; key Return
+see "take 0 callouts"; picture 8-pages
+press "callout 4X ⌀0.80 ±0.02 THRU, page 1, upper left"
+see "take 1 callout"
+typing "take those with" "0.80"; key Return
+see "take 3 callouts"; picture 9-callouts
+key Return
+see "Taken from lab-metric.pdf: 3 rows."; picture 10-called
 close_window
 echo "customers' files were played: 1 passed, 0 failed"

@@ -110,3 +110,34 @@ fn what_was_asked_amiss_is_told() {
     }
     assert!(intake(at, "lab-unsaid", &["--callouts", "all", "--unit", "mm"]).is_ok());
 }
+
+#[test]
+fn what_became_of_a_file_is_told_as_json() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let said = intake(folder.path(), "lab-inch", &["--callouts", "1", "--json"]);
+    let report: serde_json::Value = serde_json::from_str(&said.expect("taken")).expect("JSON");
+    let file = &report["file"];
+    assert_eq!(file["name"], "lab-inch.pdf");
+    let drawing = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/pdf-corpus/lab-inch.pdf");
+    let bytes = std::fs::read(drawing).expect("the drawing");
+    assert_eq!(file["bytes"], bytes.len());
+    let hash = quillbore_job::file::hash(&bytes).to_string();
+    assert_eq!(file["sha256"], hash.as_str());
+    assert_eq!(report["rows"], 1);
+    assert!(report["lines"].as_array().is_some_and(Vec::is_empty));
+    let whole = report["whole"].as_array().expect("sentences");
+    assert!(whole.iter().any(|line| {
+        line.as_str()
+            .is_some_and(|line| line.starts_with("Left out: "))
+    }));
+    assert!(
+        report["job"]
+            .as_str()
+            .is_some_and(|job| job.ends_with("26-0300.ron"))
+    );
+    assert!(
+        report["notes"]
+            .as_array()
+            .is_some_and(|notes| !notes.is_empty())
+    );
+}

@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use egui::{ColorImage, Context, TextureOptions};
+use egui::{ColorImage, Context, TextureFilter, TextureOptions, Vec2};
 use quillbore_intake::Taken;
 use quillbore_intake::compare::compare;
 use quillbore_job::{Edit, Job};
@@ -21,8 +21,21 @@ use crate::view::{Pasting, Waiting};
 use crate::words::desk::with_hint;
 use crate::words::{incoming as words, messages};
 
-/// A page is painted with no more pixels: small letters can be read, and a texture takes it.
-const MOST_PIXELS: u32 = 4_000_000;
+/// The longer side of a page as it is painted: its small letters can be read.
+const LONGER_SIDE: f32 = 2_600.0;
+
+/// How many pixels a page of a size is painted with; a texture has no longer side than `most`.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "some millions of pixels"
+)]
+fn pixels(size: Vec2, most: usize) -> u32 {
+    // A pixel less on each side, since the painter may round up.
+    let longer = LONGER_SIDE.min(most as f32) - 2.0;
+    (longer * longer * size.min_elem() / size.max_elem()).max(1.0) as u32
+}
 
 /// Files that are on their way, and who reads them.
 pub(super) struct Incoming {
@@ -89,8 +102,10 @@ impl App {
             return;
         };
         let of = (id, offering.file.path.clone(), offering.page);
+        let side = ctx.input(|input| input.max_texture_side);
         if offering.shown == Shown::Wanted {
-            let painting = self.incoming.readers.paint(of.1.clone(), of.2, MOST_PIXELS);
+            let pixels = offering.size().map_or(1, |size| pixels(size, side));
+            let painting = self.incoming.readers.paint(of.1.clone(), of.2, pixels);
             self.incoming.painting = Some((of.clone(), painting));
             offering.shown = Shown::Painting;
         }
@@ -103,11 +118,17 @@ impl App {
         };
         self.incoming.painting = None;
         offering.shown = match painted {
+            // The window stops at a texture that is larger than it can show.
+            Ok(page) if page.width.max(page.height) as usize > side => {
+                Shown::Failed(words::not_shown(""))
+            }
             Ok(page) => {
                 let size = [page.width, page.height].map(|pixels| pixels as usize);
                 let image = ColorImage::from_rgba_unmultiplied(size, &page.rgba);
                 let name = format!("page {}", of.2);
-                Shown::Ready(ctx.load_texture(name, image, TextureOptions::LINEAR))
+                // Without smaller copies fine letters of a whole page would be left out in part.
+                let smooth = TextureOptions::LINEAR.with_mipmap_mode(Some(TextureFilter::Linear));
+                Shown::Ready(ctx.load_texture(name, image, smooth))
             }
             Err(Some(failure)) => Shown::Failed(words::not_shown(&failure.to_string())),
             Err(None) => Shown::Failed(words::not_shown("")),

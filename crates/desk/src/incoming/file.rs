@@ -193,9 +193,18 @@ impl Offering {
     /// Marks a callout, and turns to its page.
     pub fn mark(&mut self, callout: usize) {
         self.marked = callout;
-        let page = self.offered.callouts().nth(callout).map(|of| of.page);
-        if let Some(page) = page {
-            self.turn_to(page);
+        let found = self.offered.callouts().nth(callout);
+        let Some((page, place)) = found.map(|of| (of.page, of.place)) else {
+            return;
+        };
+        self.turn_to(page);
+        if let Some(size) = self.size().filter(|_| self.zoom > 1.0) {
+            // Whoever looks closer looks at the one that is marked.
+            let [left, top, right, bottom] = place.map(|points| points as f32);
+            self.middle = (
+                f32::midpoint(left, right) / size.x,
+                f32::midpoint(top, bottom) / size.y,
+            );
         }
     }
 

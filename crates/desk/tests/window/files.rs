@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
-use quillbore_desk::incoming::{Lands, Reckoned};
+use quillbore_desk::incoming::{Lands, Reckoned, Shown};
 use quillbore_desk::view::Waiting;
 use quillbore_job::Unit;
 
@@ -237,6 +237,73 @@ fn a_workbook_shows_its_sheets_and_lands_below_or_in_place() {
     assert!(!folder.path().join("26-0101.files").exists());
     do_word(&mut harness, "undo");
     assert_eq!(sizes(&harness), [("0.5".to_owned(), 2)]);
+}
+
+#[test]
+fn callouts_of_a_pdf_are_offered_beside_their_page_and_none_is_taken_unasked() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    take_from(&mut harness, &corpus("pdf-corpus/lab-metric.pdf"));
+    let Waiting::Pages(offering) = waiting(&harness) else {
+        panic!("pages are shown");
+    };
+    assert_eq!(offering.taken(), 0);
+    assert!(
+        matches!(offering.shown, Shown::Ready(_)),
+        "{:?}",
+        offering.shown
+    );
+    enter(&mut harness, Key::Enter);
+    assert!(
+        matches!(waiting(&harness), Waiting::Pages(_)),
+        "nothing lands unasked"
+    );
+    press(
+        &mut harness,
+        "callout 4X \u{2300}0.80 \u{b1}0.02 THRU, page 1, upper left",
+    );
+    enter(&mut harness, Key::ArrowDown);
+    enter(&mut harness, Key::Space);
+    enter(&mut harness, Key::Enter);
+    assert_eq!(
+        sizes(&harness),
+        [
+            ("\u{2300}0.80 \u{b1}0.02".to_owned(), 4),
+            ("\u{2300}0.80".to_owned(), 4)
+        ]
+    );
+    let report = harness.state().job().reports.last().expect("a report");
+    assert!(
+        report
+            .whole
+            .iter()
+            .any(|line| line.contains("page 1, upper left"))
+    );
+}
+
+#[test]
+fn a_frame_around_holes_takes_those_in_it_and_a_press_takes_one_away() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    take_from(&mut harness, &corpus("step-corpus/manifold-a.step"));
+    let picture = harness.get_by_label("picture of the file: 200 of 200 holes taken");
+    let frame = picture.rect();
+    // The plate is 200 by 140, seen with 14 points around it; the leaning holes stand right of x 148, below y 44.
+    let scale = ((frame.width() - 28.0) / 200.0).min((frame.height() - 28.0) / 140.0);
+    let at = |x: f32, y: f32| frame.center() + egui::vec2((x - 100.0) * scale, (70.0 - y) * scale);
+    harness.drag_at(at(146.0, 48.0));
+    harness.run();
+    harness.hover_at(at(170.0, 30.0));
+    harness.run();
+    harness.drop_at(at(196.0, 4.0));
+    harness.run();
+    assert!(harness.query_by_label("take 30 holes in 1 row").is_some());
+    let one = at(150.0, 12.0);
+    harness.drag_at(one);
+    harness.run();
+    harness.drop_at(one);
+    harness.run();
+    assert!(harness.query_by_label("take 29 holes in 1 row").is_some());
 }
 
 #[test]
