@@ -1,5 +1,10 @@
 //! A newer file beside the hole table that is there, worked out by hand.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
 use std::fs;
 use std::path::PathBuf;
 

@@ -203,7 +203,7 @@ impl App {
             Ok(file) => self.offer(at, file),
             Err(NotRead::Stopped) => self.jobs[at].desk.notice = words::STOPPED.to_owned(),
             Err(NotRead::Failed(failure)) => {
-                self.no_holes(at, read.path, read.is_dropped, &failure)
+                self.no_holes(at, read.path, read.is_dropped, &failure);
             }
         }
     }

@@ -57,7 +57,7 @@ pub(super) fn page_ui(ui: &mut Ui, frame: Rect, offering: &mut Offering) {
                 .image(picture.id(), page, whole, Color32::WHITE);
         }
         Shown::Failed(why) => {
-            look::clipped_lines(inner, frame.shrink(12.0), 6, (why, look::body()), t.pencil)
+            look::clipped_lines(inner, frame.shrink(12.0), 6, (why, look::body()), t.pencil);
         }
         Shown::Wanted | Shown::Painting => {
             inner.painter().rect_filled(page, 0.0, t.paper);

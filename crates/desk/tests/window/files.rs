@@ -35,11 +35,14 @@ fn waiting(harness: &Harness) -> &Waiting {
 
 fn reckoned(harness: &Harness) -> &Reckoned {
     let file = match waiting(harness) {
-        Waiting::Drawn(choosing) => &choosing.file,
-        Waiting::Column(pasting, _) => pasting.file.as_ref().expect("a file"),
-        other => panic!("{other:?}"),
+        Waiting::Drawn(choosing) => Some(&choosing.file),
+        Waiting::Column(pasting, _) => pasting.file.as_ref(),
+        _ => None,
     };
-    file.reckoned.as_ref().expect("it was looked at")
+    file.expect("a file")
+        .reckoned
+        .as_ref()
+        .expect("it was looked at")
 }
 
 fn enter(harness: &mut Harness, key: Key) {
