@@ -44,23 +44,30 @@ pub fn offered_ui(
     let from = pos2(place.left(), place.top() + 12.0);
     look::lies_over(ui, id, from, 12, |ui| {
         ui.set_width(place.width() - 24.0);
-        ui.spacing_mut().item_spacing.y = 2.0;
-        let name = offering.file.path.file_name().unwrap_or_default();
-        let head = words::callouts_of(&name.to_string_lossy());
-        ui.label(look::spaced_caps(&head, t.ink));
-        file_ui(ui, &offering.file);
-        unit_ui(ui, offering);
-        ui.add_space(6.0);
-        both_ui(ui, offering);
-        ui.add_space(6.0);
-        let entered = texts_ui(ui, first, offering);
-        told_ui(ui, offering);
-        ui.add_space(4.0);
-        lands_ui(ui, shared, &mut offering.file);
-        let reckoned = offering.file.reckoned.clone().unwrap_or_default();
-        reckoned_ui(ui, shared, &reckoned);
-        ui.add_space(4.0);
-        land_ui(ui, entered, offering, asks);
+        // A low window scrolls it.
+        let room = place.bottom() - from.y - 28.0;
+        let all = ScrollArea::vertical()
+            .id_salt("all of the file")
+            .max_height(room);
+        all.show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 2.0;
+            let name = offering.file.path.file_name().unwrap_or_default();
+            let head = words::callouts_of(&name.to_string_lossy());
+            ui.label(look::spaced_caps(&head, t.ink));
+            file_ui(ui, &offering.file);
+            unit_ui(ui, offering);
+            ui.add_space(6.0);
+            both_ui(ui, offering);
+            ui.add_space(6.0);
+            let entered = texts_ui(ui, first, offering);
+            told_ui(ui, offering);
+            ui.add_space(4.0);
+            lands_ui(ui, shared, &mut offering.file);
+            let reckoned = offering.file.reckoned.clone().unwrap_or_default();
+            reckoned_ui(ui, shared, &reckoned);
+            ui.add_space(4.0);
+            land_ui(ui, entered, offering, asks);
+        });
     });
 }
 

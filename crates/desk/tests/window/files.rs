@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
@@ -307,6 +308,47 @@ fn a_frame_around_holes_takes_those_in_it_and_a_press_takes_one_away() {
     harness.drop_at(one);
     harness.run();
     assert!(harness.query_by_label("take 29 holes in 1 row").is_some());
+}
+
+/// A file that somebody lets fall on the window.
+#[derive(Debug)]
+struct Fallen(PathBuf);
+
+impl egui::DroppedFile for Fallen {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        fs::read(&self.0).map_err(|error| error.to_string())
+    }
+}
+
+#[test]
+fn files_dropped_together_are_read_one_after_the_other_and_none_is_lost() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mail = folder.path().join("mail.txt");
+    fs::write(&mail, "").expect("written");
+    let photo = folder.path().join("part.jpg");
+    fs::write(&photo, b"no picture, but who looks").expect("written");
+    let mut harness = window(folder.path());
+    let dropped = [corpus("step-corpus/manifold-a.step"), mail, photo];
+    let dropped = dropped.map(|path| Arc::new(Fallen(path)) as egui::DroppedFileHandle);
+    harness.input_mut().dropped_files.extend(dropped);
+    harness.run();
+    let kept = folder.path().join("26-0101.files");
+    assert!(kept.join("part.jpg").is_file(), "{}", notice(&harness));
+    press(&mut harness, "only attach the file");
+    assert!(
+        kept.join("manifold-a.step").is_file(),
+        "{}",
+        notice(&harness)
+    );
+    assert!(harness.state().job().rows.is_empty());
+    // The mail was waiting: it has no table, and is attached all the same.
+    harness.run();
+    assert!(kept.join("mail.txt").is_file(), "{}", notice(&harness));
+    assert!(harness.state().app().view().waiting.is_none());
 }
 
 #[test]
