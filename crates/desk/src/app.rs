@@ -12,6 +12,7 @@ mod learned;
 mod next;
 mod opening;
 mod others;
+mod painted;
 mod panels;
 mod paste;
 mod perform;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use egui::Pos2;
 use quillbore_calc::{Figure, RowId};
-use quillbore_intake::{Foreign, Holds, IntakeError};
+use quillbore_intake::{Foreign, Holds, IntakeError, Summary};
 use quillbore_job::answer::How;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
@@ -277,6 +277,8 @@ pub struct Pasting {
     pub at: usize,
     /// The file that it came from; none where it was pasted.
     pub file: Option<FromFile>,
+    /// What it comes to, until something is said of it.
+    told: Option<Summary>,
 }
 
 impl Pasting {
@@ -289,9 +291,24 @@ impl Pasting {
             unit,
             at: 0,
             file: None,
+            told: None,
         };
         pasting.to_next_question();
         pasting
+    }
+
+    /// What it comes to as its columns are understood now: every cell is read for it once.
+    pub fn summary(&mut self) -> Summary {
+        let (table, unit) = (&self.table, self.unit);
+        *self.told.get_or_insert_with(|| table.summary(unit))
+    }
+
+    /// Has it looked at anew: something was said of it.
+    pub fn changed(&mut self) {
+        self.told = None;
+        if let Some(file) = &mut self.file {
+            file.changed();
+        }
     }
 
     /// Asks of the first column that is not understood, where there is one.

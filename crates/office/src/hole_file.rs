@@ -294,6 +294,8 @@ impl Reading {
     #[must_use]
     pub fn take(&self) -> Option<Result<HoleFile, NotRead>> {
         match self.read.try_recv() {
+            // A table is read in one go: who stopped it meanwhile wants none of it.
+            Ok(_) if self.progress.stopped.load(Ordering::Relaxed) => Some(Err(NotRead::Stopped)),
             Ok(read) => Some(read),
             Err(TryRecvError::Empty) => None,
             // A library that gave up has taken its thread with it, and nothing else.

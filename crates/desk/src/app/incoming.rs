@@ -5,9 +5,9 @@ use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use egui::{ColorImage, Context, TextureFilter, TextureOptions, Vec2};
-use quillbore_intake::Taken;
+use egui::Context;
 use quillbore_intake::compare::compare;
+use quillbore_intake::{Taken, Units};
 use quillbore_job::{Edit, Job};
 use quillbore_office::Failure;
 use quillbore_office::hole_file::{
@@ -16,30 +16,14 @@ use quillbore_office::hole_file::{
 use quillbore_office::words::intake as said;
 
 use super::App;
-use crate::incoming::{Choosing, FromFile, Lands, Offering, Reckoned, Shown};
+use crate::incoming::{Choosing, FromFile, Lands, Offering, Reckoned};
 use crate::view::{Pasting, Waiting};
 use crate::words::desk::with_hint;
 use crate::words::{incoming as words, messages};
 
-/// The longer side of a page as it is painted: its small letters can be read.
-const LONGER_SIDE: f32 = 2_600.0;
-
-/// How many pixels a page of a size is painted with; a texture has no longer side than `most`.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    clippy::cast_precision_loss,
-    reason = "some millions of pixels"
-)]
-fn pixels(size: Vec2, most: usize) -> u32 {
-    // A pixel less on each side, since the painter may round up.
-    let longer = LONGER_SIDE.min(most as f32) - 2.0;
-    (longer * longer * size.min_elem() / size.max_elem()).max(1.0) as u32
-}
-
 /// Files that are on their way, and who reads them.
 pub(super) struct Incoming {
-    readers: Readers,
+    pub(super) readers: Readers,
     /// Files that nobody has looked at yet.
     queue: VecDeque<Dropped>,
     /// The file that is being read, and the job that it is for.
@@ -47,7 +31,7 @@ pub(super) struct Incoming {
     /// What was read, while another question stands in its place.
     read: Option<Read>,
     /// The page that is being painted: of which job, which file, which page.
-    painting: Option<((u64, PathBuf, usize), Painting)>,
+    pub(super) painting: Option<((u64, PathBuf, usize), Painting)>,
     /// What is being reckoned, for the job that it is of.
     weighing: Option<(u64, Weighing)>,
 }
@@ -93,46 +77,6 @@ impl App {
         self.show_read();
         self.reckon_file();
         self.paint_page(ctx);
-    }
-
-    /// Has the page painted that stands beside the callouts of a drawing in PDF.
-    fn paint_page(&mut self, ctx: &Context) {
-        let id = self.jobs[self.at].id;
-        let Some(Waiting::Pages(offering)) = &mut self.jobs[self.at].view.waiting else {
-            return;
-        };
-        let of = (id, offering.file.path.clone(), offering.page);
-        let side = ctx.input(|input| input.max_texture_side);
-        if offering.shown == Shown::Wanted {
-            let pixels = offering.size().map_or(1, |size| pixels(size, side));
-            let painting = self.incoming.readers.paint(of.1.clone(), of.2, pixels);
-            self.incoming.painting = Some((of.clone(), painting));
-            offering.shown = Shown::Painting;
-        }
-        let Some((_, painting)) = self.incoming.painting.as_ref().filter(|(is, _)| *is == of)
-        else {
-            return;
-        };
-        let Some(painted) = painting.take() else {
-            return;
-        };
-        self.incoming.painting = None;
-        offering.shown = match painted {
-            // The window stops at a texture that is larger than it can show.
-            Ok(page) if page.width.max(page.height) as usize > side => {
-                Shown::Failed(words::not_shown(""))
-            }
-            Ok(page) => {
-                let size = [page.width, page.height].map(|pixels| pixels as usize);
-                let image = ColorImage::from_rgba_unmultiplied(size, &page.rgba);
-                let name = format!("page {}", of.2);
-                // Without smaller copies fine letters of a whole page would be left out in part.
-                let smooth = TextureOptions::LINEAR.with_mipmap_mode(Some(TextureFilter::Linear));
-                Shown::Ready(ctx.load_texture(name, image, smooth))
-            }
-            Err(Some(failure)) => Shown::Failed(words::not_shown(&failure.to_string())),
-            Err(None) => Shown::Failed(words::not_shown("")),
-        };
     }
 
     /// Begins with the next file where nothing stands in its place.
@@ -238,11 +182,13 @@ impl App {
             Holes::Table(table) => {
                 let mut table = *table;
                 table.remember(&self.known());
-                let pasting = Pasting::new(table, row, unit);
-                let pasting = Pasting {
-                    file: Some(from),
-                    ..pasting
+                // What the sizes look like is shown as the choice, and can be said otherwise.
+                let unit = match table.summary(unit).units {
+                    Units::Unnamed { looks } => looks.unwrap_or(unit),
+                    _ => unit,
                 };
+                let mut pasting = Pasting::new(table, row, unit);
+                pasting.file = Some(from);
                 Waiting::Column(Box::new(pasting), String::new())
             }
             Holes::Drawn(drawn) => Waiting::Drawn(Box::new(Choosing::new(*drawn, from))),
@@ -266,6 +212,18 @@ impl App {
                 reckoned.weighed = Some(weighed);
             }
         }
+        let state = self.desk().history.state();
+        let is_weighing = self.incoming.weighing.as_ref().map(|(job, _)| *job) == Some(id);
+        if let Some(file) = self.view_mut().waiting.as_mut().and_then(file_of_mut) {
+            // The job went on meanwhile, or another job's file took the place of this one's.
+            let is_stale = |reckoned: &Reckoned| {
+                let waits = reckoned.weighed.is_none() && reckoned.why_not.is_none();
+                reckoned.of != state || (waits && !is_weighing)
+            };
+            if file.reckoned.as_ref().is_some_and(is_stale) {
+                file.changed();
+            }
+        }
         let waiting = self.view().waiting.as_ref();
         let open = waiting.and_then(file_of);
         let Some(lands) = open
@@ -280,6 +238,7 @@ impl App {
             Err(_) => (
                 None,
                 Reckoned {
+                    of: state,
                     why_not: Some(words::NOT_YET.to_owned()),
                     ..Reckoned::default()
                 },
@@ -313,6 +272,7 @@ impl App {
             Lands::Below | Lands::InPlace => (taken.edit, None),
         };
         let reckoned = Reckoned {
+            of: self.desk().history.state(),
             comparison,
             rows: taken.rows,
             ..Reckoned::default()
@@ -342,6 +302,7 @@ impl App {
     /// The edit, with the unit of the file for a sheet that has no holes yet.
     fn in_its_unit(&self, job: &Job, edit: Edit) -> Edit {
         let unit = match &self.view().waiting {
+            Some(Waiting::Column(pasting, _)) => Some(pasting.unit),
             Some(Waiting::Drawn(choosing)) => choosing.drawn.unit(),
             Some(Waiting::Pages(offering)) => offering.offered.unit(),
             _ => None,

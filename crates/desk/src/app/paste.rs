@@ -178,9 +178,7 @@ impl App {
             Ok(()) => {
                 typed.clear();
                 pasting.to_next_question();
-                if let Some(file) = &mut pasting.file {
-                    file.changed();
-                }
+                pasting.changed();
             }
             Err(error) => {
                 self.desk_mut().notice = words::column_refused(&error, error.hint());

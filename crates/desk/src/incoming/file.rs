@@ -42,6 +42,8 @@ pub enum Lands {
 /// What a file would make of the job.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Reckoned {
+    /// The state of the job's history that it is of.
+    pub of: u64,
     /// What differs from the rows that are there, where that was asked.
     pub comparison: Option<Comparison>,
     /// Rows that would come.

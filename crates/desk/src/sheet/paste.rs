@@ -2,7 +2,8 @@
 //! can be said otherwise, and Enter lands the table.
 
 use egui::{Color32, Key, Modifiers, Rect, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2};
-use quillbore_intake::{ColumnView, Foreign, Holds, words as intake};
+use quillbore_intake::{ColumnView, Foreign, Holds, Units, words as intake};
+use quillbore_job::Unit;
 
 use super::parts::pencil;
 use super::shared::Shared;
@@ -46,7 +47,11 @@ pub fn paste_ui(
             file_ui(ui, file);
         }
         sheets_ui(ui, pasting, asks);
-        ui.label(intake::summary(&pasting.table.summary(pasting.unit)));
+        let summary = pasting.summary();
+        ui.label(intake::summary(&summary));
+        if matches!(summary.units, Units::Unnamed { .. }) {
+            unit_ui(ui, pasting);
+        }
         pencil(ui, &words::columns(&pasting.table));
         ui.add_space(8.0);
         columns_ui(ui, pasting, asks);
@@ -58,6 +63,21 @@ pub fn paste_ui(
             ui.add_space(8.0);
         }
         answer_ui(ui, first, pasting, typed, asks);
+    });
+}
+
+/// The unit of numbers that have none, where nothing in the table says it.
+fn unit_ui(ui: &mut Ui, pasting: &mut Pasting) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 10.0;
+        pencil(ui, words::BARE_NUMBERS);
+        for unit in [Unit::Mm, Unit::Inch] {
+            let word = look::toggle_word(ui, incoming::unit(unit), pasting.unit == unit);
+            if word.clicked() && pasting.unit != unit {
+                pasting.unit = unit;
+                pasting.changed();
+            }
+        }
     });
 }
 
@@ -83,9 +103,7 @@ fn sheets_ui(ui: &mut Ui, pasting: &mut Pasting, asks: &mut Vec<Ask>) {
         Ok(table) => {
             pasting.table = table;
             pasting.to_next_question();
-            if let Some(file) = &mut pasting.file {
-                file.changed();
-            }
+            pasting.changed();
         }
         Err(error) => asks.push(Ask::NoTable(error)),
     }

@@ -31,6 +31,9 @@ pub fn reports_ui(ui: &mut Ui, job: &Job, view: &mut SheetView) {
 /// A report laid out: what holds for the whole, then the lines that are told.
 fn report_ui(ui: &mut Ui, at: usize, report: &Report) {
     ui.indent(("report", at), |ui| {
+        if let Some(stamp) = report.from.file().and_then(|file| file.stamp) {
+            pencil(ui, &reports::stamp(&stamp));
+        }
         for said in &report.whole {
             pencil(ui, said);
         }

@@ -13,6 +13,9 @@ pub fn head_of(file: Option<&FromFile>) -> String {
     }
 }
 
+/// Before the units that bare numbers may be in.
+pub const BARE_NUMBERS: &str = "numbers without a unit are in";
+
 /// Before the sheets of a workbook.
 pub const SHEETS: &str = "worksheet";
 

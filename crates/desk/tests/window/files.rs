@@ -212,6 +212,45 @@ fn a_drawing_without_a_unit_asks_for_it_with_what_it_shows() {
 }
 
 #[test]
+fn numbers_without_a_unit_are_shown_as_what_they_look_like_and_can_be_said_otherwise() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("holes.csv");
+    fs::write(&file, "mark,qty,size,depth\nA,4,.0315,.55\nB,2,.047,.3\n").expect("written");
+    let mut harness = window(folder.path());
+    take_from(&mut harness, &file);
+    let unit = |harness: &Harness| match waiting(harness) {
+        Waiting::Column(pasting, _) => pasting.unit,
+        _ => Unit::Mm,
+    };
+    assert_eq!(unit(&harness), Unit::Inch);
+    press(&mut harness, "millimeters");
+    assert_eq!(unit(&harness), Unit::Mm);
+    press(&mut harness, "inches");
+    enter(&mut harness, Key::Enter);
+    let job = harness.state().job();
+    assert_eq!(job.unit, Unit::Inch);
+    let size = job.rows[0].size.value().expect("a size");
+    // By hand: 0.0315 in is 0.80010 mm.
+    assert!((size.upper.mm() - 0.8001).abs() < 1e-9, "{size:?}");
+}
+
+#[test]
+fn what_a_file_makes_of_the_job_is_reckoned_anew_when_the_job_goes_on() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    take_from(&mut harness, &corpus("step-corpus/manifold-a.step"));
+    type_on(&mut harness, "sizes to take", "0.5-1.2");
+    let before = reckoned(&harness).clone();
+    assert!(before.weighed.is_some());
+    // The quantity is taken back under the panel.
+    harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    harness.run();
+    let after = reckoned(&harness);
+    assert_ne!(after.of, before.of);
+    assert_ne!(after.weighed, before.weighed);
+}
+
+#[test]
 fn a_workbook_shows_its_sheets_and_lands_below_or_in_place() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
