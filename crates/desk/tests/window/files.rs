@@ -243,8 +243,7 @@ fn what_a_file_makes_of_the_job_is_reckoned_anew_when_the_job_goes_on() {
     let before = reckoned(&harness).clone();
     assert!(before.weighed.is_some());
     // The quantity is taken back under the panel.
-    harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
-    harness.run();
+    press(&mut harness, "undo");
     let after = reckoned(&harness);
     assert_ne!(after.of, before.of);
     assert_ne!(after.weighed, before.weighed);
