@@ -106,7 +106,7 @@ fn a_hole_table_becomes_a_job_row_by_row() {
     };
     assert_eq!(
         quillbore_job::words::reports::summary(kept),
-        "holes.csv: 2 lines, 1 as it stands, 1 to look at"
+        "holes.csv, 54 bytes: 2 lines, 1 as it stands, 1 to look at"
     );
     let told = quillbore_job::words::reports::line(&kept.lines[0]);
     assert!(
