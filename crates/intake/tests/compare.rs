@@ -107,6 +107,40 @@ fn rows_that_were_lettered_anew_are_known_by_what_they_specify() {
 }
 
 #[test]
+fn rows_without_marks_that_changed_places_are_the_same() {
+    let before = job_of("qty;size;depth;note\n3;0.8;10;\n2;0.8;10;\n");
+    let (comparison, after) = compared(&before, "qty;size;depth;note\n2;0.8;10;\n3;0.8;10;\n");
+    assert_eq!(said(&comparison), []);
+    assert_eq!(after.rows, before.rows);
+}
+
+#[test]
+fn rows_without_a_size_are_known_by_what_else_they_say() {
+    let text = "mark;qty;size;depth;note\n;1;;12;wax behind\n;1;see sheet 2;9;\n;1;;8;\n";
+    let before = job_of(text);
+    let (comparison, after) = compared(&before, text);
+    assert_eq!(said(&comparison), []);
+    assert_eq!(after.rows, before.rows);
+    let newer = text.replace("see sheet 2;9", "see sheet 2;10");
+    assert_eq!(
+        said(&compared(&before, &newer).0),
+        [(Became::Changed, "a row without a mark: depth was 9, is 10")]
+    );
+}
+
+#[test]
+fn a_hundred_rows_alike_are_the_same_behind_fifty_that_came() {
+    let head = "qty;size;depth\n";
+    let there = "1;0.8;10\n".repeat(100);
+    let before = job_of(&format!("{head}{there}"));
+    let came = "1;3;4\n".repeat(50);
+    let (comparison, _) = compared(&before, &format!("{head}{came}{there}"));
+    assert_eq!(comparison.same, 100);
+    assert_eq!(comparison.count(Became::Added), 50);
+    assert_eq!(comparison.lines.len(), 50);
+}
+
+#[test]
 fn locations_that_come_along_are_no_change_and_moved_ones_are() {
     let before = job_of("mark;qty;size;depth\nA;2;0.8;10\n");
     let with = "mark;size;depth;x;y\nA;0.8;10;1;2\nA;0.8;10;3;4\n";
