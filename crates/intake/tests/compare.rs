@@ -129,6 +129,16 @@ fn rows_without_a_size_are_known_by_what_else_they_say() {
 }
 
 #[test]
+fn rows_that_come_without_a_size_keep_the_unit_of_their_file() {
+    let before = job_of("mark;qty;size;depth\nA;1;0.8;10\n");
+    let newer = "mark;qty;size (in);depth (in)\nB;1;;0.5\n";
+    let (_, after) = compared(&before, newer);
+    let depth = after.rows[0].cell(Column::Depth);
+    assert_eq!((depth.text, depth.unit), ("0.5", Some(Unit::Inch)));
+    assert_eq!(compared(&after, newer).0.same, 1);
+}
+
+#[test]
 fn a_hundred_rows_alike_are_the_same_behind_fifty_that_came() {
     let head = "qty;size;depth\n";
     let there = "1;0.8;10\n".repeat(100);

@@ -32,7 +32,7 @@ enum Rank {
 /// Pairs of rows, by their places in the two tables, in the first one's order.
 pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Vec<(usize, usize)> {
     let mut ranked = Vec::new();
-    for (at, to) in candidates(rows, newer, is_drawn) {
+    for ((at, to), apart) in candidates(rows, newer, is_drawn) {
         let (Some(row), Some(other)) = (rows.get(at), newer.get(to)) else {
             continue;
         };
@@ -43,7 +43,7 @@ pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Ve
                 Rank::Same => silent(row, other),
                 _ => 0,
             };
-            ranked.push((rank, silent, Reverse(shared), at.abs_diff(to), at, to));
+            ranked.push((rank, silent, Reverse(shared), apart, at, to));
         }
     }
     ranked.sort_unstable();
@@ -88,24 +88,32 @@ fn silent(row: &Row, other: &Row) -> usize {
     cells.count() + usize::from(!row.places.is_empty() && other.places.is_empty())
 }
 
-/// Rows that have a mark, a size or a location in common, nearest in order among those that have it.
-fn candidates(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> BTreeSet<(usize, usize)> {
+/// Rows that have a mark, a size or a location in common, and how far they are apart in order among those that
+/// have it; the nearest.
+fn candidates(
+    rows: &[Arc<Row>],
+    newer: &[Arc<Row>],
+    is_drawn: bool,
+) -> BTreeMap<(usize, usize), usize> {
     let mut by: BTreeMap<Key, Vec<usize>> = BTreeMap::new();
     for (at, row) in rows.iter().enumerate() {
         for key in keys(row, is_drawn) {
             by.entry(key).or_default().push(at);
         }
     }
-    let mut found = BTreeSet::new();
+    let mut found: BTreeMap<(usize, usize), usize> = BTreeMap::new();
     let mut seen: BTreeMap<Key, usize> = BTreeMap::new();
     for (to, row) in newer.iter().enumerate() {
         for key in keys(row, is_drawn) {
             let Some(there) = by.get(&key) else { continue };
             let nth = seen.entry(key).or_default();
             let from = nth.saturating_sub(MOST_ALIKE / 2);
+            for (place, at) in there.iter().enumerate().skip(from).take(MOST_ALIKE) {
+                let apart = place.abs_diff(*nth);
+                let least = found.entry((*at, to)).or_insert(apart);
+                *least = apart.min(*least);
+            }
             *nth += 1;
-            let near = there.iter().skip(from).take(MOST_ALIKE);
-            found.extend(near.map(|at| (*at, to)));
         }
     }
     found
