@@ -87,7 +87,7 @@ pub fn compare(job: &Job, taken: &Taken) -> Result<Comparison, EditRefused> {
                 says: words::changed(row, other, &differs),
             });
         }
-        edits.extend(edits_of(at, row, other, differs));
+        edits.extend(edits_of(at, row, other, &differs));
     }
     let comes: BTreeSet<usize> = pairs.values().copied().collect();
     let gone = job.rows.iter().enumerate();
@@ -115,9 +115,7 @@ pub fn compare(job: &Job, taken: &Taken) -> Result<Comparison, EditRefused> {
     }
     let mut report = taken.report.in_short();
     report.whole.push(words::compared(same, &lines));
-    report
-        .whole
-        .extend(lines.iter().map(|line| words::line(line)));
+    report.whole.extend(lines.iter().map(words::line));
     edits.push(appended(&added, unit_of(&taken.edit), report));
     // What the edit said beside the rows: the part's size, where nobody gave one.
     let beside = match &taken.edit {
@@ -147,7 +145,7 @@ fn remarked(row: &Row, is_drawn: bool, marks: &mut Marks) -> Row {
 }
 
 /// The edits that make a row what the other one says.
-fn edits_of(at: usize, row: &Row, other: &Row, differs: Differs) -> Vec<Edit> {
+fn edits_of(at: usize, row: &Row, other: &Row, differs: &Differs) -> Vec<Edit> {
     let mut edits = Vec::new();
     // A row's cells may have been typed in different units.
     for unit in [Unit::Mm, Unit::Inch] {

@@ -44,7 +44,7 @@ pub(crate) fn evidence(size: Option<[f64; 3]>, smallest: f64, hint_mm: Option<f6
     });
     let looks = match hint_mm {
         Some(mm) if mm == MM_PER_INCH => " Its other settings are those of inches.",
-        Some(mm) if mm == 1.0 => " Its other settings are those of millimeters.",
+        Some(1.0) => " Its other settings are those of millimeters.",
         // No tube is as thin as that in millimeters, and none as thick in inches.
         _ if smallest < 0.1 => " That would be inches.",
         _ if smallest > 0.5 => " That would be millimeters.",

@@ -38,7 +38,7 @@ impl<'a> Packed<'a> {
                 return Err(WorkbookError::TooLarge);
             }
             let unpacked = std::io::copy(&mut part.take(left + 1), &mut std::io::sink());
-            let unpacked = unpacked.map_err(WorkbookError::damaged)?;
+            let unpacked = unpacked.map_err(|error| WorkbookError::damaged(&error))?;
             left = left.checked_sub(unpacked).ok_or(WorkbookError::TooLarge)?;
             parts.push((name, unpacked));
         }
@@ -74,7 +74,7 @@ impl<'a> Packed<'a> {
         let mut archive = open(self.bytes)?;
         let mut part = archive.by_name(name).map_err(failed)?;
         part.read_to_end(&mut text)
-            .map_err(WorkbookError::damaged)?;
+            .map_err(|error| WorkbookError::damaged(&error))?;
         // Text that is none is rare; other text is not kept twice.
         let text = String::from_utf8(text)
             .unwrap_or_else(|error| String::from_utf8_lossy(error.as_bytes()).into_owned());
@@ -89,6 +89,6 @@ fn open(bytes: &[u8]) -> Result<ZipArchive<Cursor<&[u8]>>, WorkbookError> {
 fn failed(error: ZipError) -> WorkbookError {
     match error {
         ZipError::UnsupportedArchive(ZipError::PASSWORD_REQUIRED) => WorkbookError::Locked,
-        error => WorkbookError::damaged(error),
+        error => WorkbookError::damaged(&error),
     }
 }

@@ -89,14 +89,14 @@ impl Cells {
     /// is merged over several columns stands in the first.
     pub(super) fn sheet(
         mut self,
-        name: String,
+        name: &str,
         is_hidden: bool,
         merged: &[Merged],
         room: &mut Room,
     ) -> Result<Sheet, WorkbookError> {
         self.in_order();
         let filled = self.fill(merged, room);
-        let filled = filled.map_err(|full| full.error(&name))?;
+        let filled = filled.map_err(|full| full.error(name))?;
         let mut lines = Lines::default();
         for row in self.there.chunk_by(|one, other| one.line == other.line) {
             let (Some(first), Some(last)) = (row.first(), row.last()) else {
@@ -104,7 +104,7 @@ impl Cells {
             };
             let width = last.column as usize + 1;
             let gaps = room.take_gaps(width - row.len());
-            gaps.map_err(|full| full.error(&name))?;
+            gaps.map_err(|full| full.error(name))?;
             let mut next = row.iter().peekable();
             let cells = (0..=last.column).map(|column| {
                 let there = next.next_if(|there| there.column == column);
@@ -116,7 +116,7 @@ impl Cells {
         }
         let shown = |lines: BTreeSet<u32>| lines.into_iter().map(shown).collect();
         Ok(Sheet {
-            name: in_sentence(&name),
+            name: in_sentence(name),
             is_hidden,
             lines,
             merged: shown(filled),

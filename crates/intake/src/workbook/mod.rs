@@ -109,7 +109,7 @@ fn in_sentence(text: &str) -> String {
 
 impl WorkbookError {
     /// Damage, with what the reader says of it.
-    fn damaged(why: impl ToString) -> Self {
+    fn damaged(why: &impl ToString) -> Self {
         Self::Damaged(in_sentence(&why.to_string()))
     }
 }

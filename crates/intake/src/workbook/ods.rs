@@ -25,7 +25,10 @@ pub(super) fn sheets(packed: &Packed<'_>, room: &mut Room) -> Result<Vec<Sheet>,
     let mut xml = Reader::from_str(&content);
     xml.config_mut().expand_empty_elements = true;
     loop {
-        match xml.read_event().map_err(WorkbookError::damaged)? {
+        match xml
+            .read_event()
+            .map_err(|error| WorkbookError::damaged(&error))?
+        {
             Event::Start(tag) => reading.begins(&tag),
             Event::End(tag) => reading.ends(tag.name().as_ref(), room)?,
             Event::Text(text) => reading.says(&text.xml10_content()),
@@ -163,7 +166,7 @@ impl Reading {
                         ..
                     } = std::mem::take(&mut self.sheet);
                     self.sheets
-                        .push(cells.sheet(name, is_hidden, &merged, room)?);
+                        .push(cells.sheet(&name, is_hidden, &merged, room)?);
                 }
             }
             "office:annotation" => self.remarks = self.remarks.saturating_sub(1),

@@ -41,7 +41,7 @@ pub(super) fn strings(part: impl Read, size: u64, file: usize) -> Result<(), Wor
     // The shortest text that there is takes more than four bytes.
     if told > size / 4 {
         let says = format!("it says that it has {told} texts in {size} bytes");
-        return Err(WorkbookError::damaged(says));
+        return Err(WorkbookError::damaged(&says));
     }
     Ok(())
 }

@@ -26,7 +26,7 @@ pub(super) fn sheets(bytes: &[u8], room: &mut Room) -> Result<Vec<Sheet>, Workbo
         .filter(|sheet| sheet.typ == SheetType::WorkSheet);
     let each = of_cells.map(|sheet| {
         let is_hidden = sheet.visible != SheetVisible::Visible;
-        self::sheet(&mut book, sheet.name, is_hidden, room)
+        self::sheet(&mut book, &sheet.name, is_hidden, room)
     });
     each.collect()
 }
@@ -35,17 +35,17 @@ type Book<'a> = Xlsx<Cursor<&'a [u8]>>;
 
 fn sheet(
     book: &mut Book<'_>,
-    name: String,
+    name: &str,
     is_hidden: bool,
     room: &mut Room,
 ) -> Result<Sheet, WorkbookError> {
     let mut cells = Cells::default();
-    let is_gap = values(book, &name, &mut cells, room).map_err(failed)?;
-    if is_gap.map_err(|full| full.error(&name))? {
-        let noted = uncalculated(book, &name, &mut cells, room).map_err(failed)?;
-        noted.map_err(|full| full.error(&name))?;
+    let is_gap = values(book, name, &mut cells, room).map_err(failed)?;
+    if is_gap.map_err(|full| full.error(name))? {
+        let noted = uncalculated(book, name, &mut cells, room).map_err(failed)?;
+        noted.map_err(|full| full.error(name))?;
     }
-    let merged = book.merge_cells_by_sheet_name(&name).map_err(failed)?;
+    let merged = book.merge_cells_by_sheet_name(name).map_err(failed)?;
     let merged = merged.iter().map(|area| Merged {
         lines: [area.start.0, area.end.0],
         column: area.start.1,
@@ -117,6 +117,6 @@ fn uncalculated(
 fn failed(error: XlsxError) -> WorkbookError {
     match error {
         XlsxError::Password => WorkbookError::Locked,
-        error => WorkbookError::damaged(error),
+        error => WorkbookError::damaged(&error),
     }
 }
