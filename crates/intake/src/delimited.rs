@@ -20,6 +20,9 @@ pub const MOST_CELLS: usize = 1_000;
 /// Most cells of a table in all.
 pub const MOST_CELLS_IN_ALL: usize = 4_000_000;
 
+/// Most lines with anything in them: as many as a job has rows, and some that are none.
+pub const MOST_LINES: usize = 110_000;
+
 /// More cells than a hole table has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TooManyCells {
@@ -27,6 +30,8 @@ pub enum TooManyCells {
     InLine(usize),
     /// In all.
     InAll,
+    /// In more lines than there can be.
+    Lines,
 }
 
 /// Splits text into cells; quotes as RFC 4180 has them, where they don't take whole lines with them.

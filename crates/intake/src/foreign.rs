@@ -5,7 +5,7 @@ use quillbore_job::Column;
 use quillbore_job::report::{FileStamp, Source};
 
 use crate::column::{ColumnView, ForeignColumn, Holds, How, Question};
-use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, split};
+use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, MOST_LINES, TooManyCells, split};
 use crate::encoding::decode;
 use crate::error::IntakeError;
 use crate::head::{Head, Says};
@@ -116,8 +116,12 @@ impl Foreign {
         separator: Option<char>,
         places: &[Option<Column>],
     ) -> Result<Self, IntakeError> {
-        if !lines.from(0).any(|line| line.is_filled()) {
+        let filled = lines.from(0).filter(Line::is_filled).count();
+        if filled == 0 {
             return Err(IntakeError::Empty);
+        }
+        if filled > MOST_LINES {
+            return Err(TooManyCells::Lines.into());
         }
         let layout = Layout::of(&lines, from == Source::Pasted && separator.is_none());
         let width = lines.from(0).map(|line| line.width()).max();

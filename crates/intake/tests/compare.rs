@@ -1,5 +1,8 @@
 //! A newer file beside the hole table that is there, worked out by hand.
-
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 #![expect(
     clippy::expect_used,
     reason = "helpers of the tests stand outside the test functions"
@@ -109,6 +112,50 @@ fn rows_that_were_lettered_anew_are_known_by_what_they_specify() {
     );
     assert_eq!(texts(&after, Column::Mark), ["B", "C", "A"]);
     assert_eq!(texts(&after, Column::Size), ["0.8", "1.2", "3"]);
+}
+
+#[test]
+fn rows_without_marks_that_changed_places_are_the_same() {
+    let before = job_of("qty;size;depth;note\n3;0.8;10;\n2;0.8;10;\n");
+    let (comparison, after) = compared(&before, "qty;size;depth;note\n2;0.8;10;\n3;0.8;10;\n");
+    assert_eq!(said(&comparison), []);
+    assert_eq!(after.rows, before.rows);
+}
+
+#[test]
+fn rows_without_a_size_are_known_by_what_else_they_say() {
+    let text = "mark;qty;size;depth;note\n;1;;12;wax behind\n;1;see sheet 2;9;\n;1;;8;\n";
+    let before = job_of(text);
+    let (comparison, after) = compared(&before, text);
+    assert_eq!(said(&comparison), []);
+    assert_eq!(after.rows, before.rows);
+    let newer = text.replace("see sheet 2;9", "see sheet 2;10");
+    assert_eq!(
+        said(&compared(&before, &newer).0),
+        [(Became::Changed, "a row without a mark: depth was 9, is 10")]
+    );
+}
+
+#[test]
+fn rows_that_come_without_a_size_keep_the_unit_of_their_file() {
+    let before = job_of("mark;qty;size;depth\nA;1;0.8;10\n");
+    let newer = "mark;qty;size (in);depth (in)\nB;1;;0.5\n";
+    let (_, after) = compared(&before, newer);
+    let depth = after.rows[0].cell(Column::Depth);
+    assert_eq!((depth.text, depth.unit), ("0.5", Some(Unit::Inch)));
+    assert_eq!(compared(&after, newer).0.same, 1);
+}
+
+#[test]
+fn a_hundred_rows_alike_are_the_same_behind_fifty_that_came() {
+    let head = "qty;size;depth\n";
+    let there = "1;0.8;10\n".repeat(100);
+    let before = job_of(&format!("{head}{there}"));
+    let came = "1;3;4\n".repeat(50);
+    let (comparison, _) = compared(&before, &format!("{head}{came}{there}"));
+    assert_eq!(comparison.same, 100);
+    assert_eq!(comparison.count(Became::Added), 50);
+    assert_eq!(comparison.lines.len(), 50);
 }
 
 #[test]

@@ -3,6 +3,7 @@
 
 use quillbore_tests::attack::TEXTS;
 
+use crate::packed;
 use crate::seeds::Seeds;
 
 /// No case is longer.
@@ -15,9 +16,20 @@ const SIGNS: &[&str] = &[
     "inf", "NaN", "\u{feff}", "\0",
 ];
 
-/// A seed, changed in one to some places.
-pub fn changed(random: &mut fastrand::Rng, seeds: &mut Seeds) -> Vec<u8> {
-    let mut bytes = seeds.one(random).to_vec();
+/// A seed, changed in one to some places; a packed one mostly inside.
+pub fn changed(random: &mut fastrand::Rng, seeds: &Seeds) -> Vec<u8> {
+    let bytes = seeds.one(random).to_vec();
+    if random.u8(..8) > 0
+        && let Some(mut parts) = packed::parts(&bytes)
+    {
+        packed::change(random, seeds, &mut parts);
+        return packed::packed(&parts);
+    }
+    changed_bytes(random, seeds, bytes)
+}
+
+/// Bytes, changed in one to some places.
+pub fn changed_bytes(random: &mut fastrand::Rng, seeds: &Seeds, mut bytes: Vec<u8>) -> Vec<u8> {
     let changes = 1 + random.usize(..6) * usize::from(random.bool());
     for _ in 0..changes {
         change(random, seeds, &mut bytes);
@@ -26,7 +38,7 @@ pub fn changed(random: &mut fastrand::Rng, seeds: &mut Seeds) -> Vec<u8> {
     bytes
 }
 
-fn change(random: &mut fastrand::Rng, seeds: &mut Seeds, bytes: &mut Vec<u8>) {
+fn change(random: &mut fastrand::Rng, seeds: &Seeds, bytes: &mut Vec<u8>) {
     let at = random.usize(..=bytes.len());
     let span = at..(at + 1 + random.usize(..24)).min(bytes.len()).max(at);
     match random.u8(..12) {

@@ -4,6 +4,7 @@
 
 mod change;
 mod keep;
+mod packed;
 mod seeds;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -83,11 +84,11 @@ fn read(mut words: impl Iterator<Item = String>) -> Result<Asked, String> {
 /// So many runs of one reader, or as long as there is time; how many they were, and how many cases
 /// were kept.
 fn attack(reader: &Reader, runs: u64, until: Instant, seed: u64, cases: &Path) -> (u64, u64) {
-    let mut seeds = seeds::of(reader.name);
+    let seeds = seeds::of(reader.name);
     let mut random = fastrand::Rng::with_seed(seed);
     let (mut done, mut kept) = (0, 0);
     while done < runs && (done % 64 != 0 || Instant::now() < until) {
-        let bytes = change::changed(&mut random, &mut seeds);
+        let bytes = change::changed(&mut random, &seeds);
         let begun = Instant::now();
         let stood = catch_unwind(AssertUnwindSafe(|| (reader.check)(&bytes)));
         done += 1;

@@ -29,6 +29,7 @@ pub fn of(reader: &str) -> Seeds {
         "dxf" => &["dxf-corpus"],
         "step" => &["step-corpus"],
         "pdf" => &["pdf-corpus"],
+        "workbook" => &["workbook-corpus"],
         _ => &[],
     };
     let cases = tests.join("attack/cases").join(reader);
@@ -42,6 +43,9 @@ pub fn of(reader: &str) -> Seeds {
     // The largest file of a job says the same a thousand times over.
     all.retain(|bytes| bytes.len() < 60_000);
     all.extend(written(reader).iter().map(|text| text.as_bytes().to_vec()));
+    if reader == "compare" {
+        all.extend(two_of(&tests));
+    }
     // Choices are read off any bytes at all.
     if matches!(reader, "edits" | "merge" | "figures" | "papers" | "cell") {
         let mut random = fastrand::Rng::with_seed(7);
@@ -49,6 +53,22 @@ pub fn of(reader: &str) -> Seeds {
     }
     all.push(Vec::new());
     Seeds { all }
+}
+
+/// A solid and a drawing beside themselves and beside another, parted as the check parts them.
+fn two_of(tests: &Path) -> impl Iterator<Item = Vec<u8>> {
+    let pairs = [
+        ("step-corpus/angled.step", "step-corpus/angled.step"),
+        ("step-corpus/angled.step", "step-corpus/edges.step"),
+        ("step-corpus/tilted.step", "step-corpus/ring.step"),
+        ("dxf-corpus/plate-r12.dxf", "dxf-corpus/plain-plate.dxf"),
+        ("dxf-corpus/plain-plate.dxf", "dxf-corpus/plain-plate.dxf"),
+        ("dxf-corpus/script-plate.dxf", "step-corpus/ring.step"),
+    ];
+    pairs.into_iter().map(|(one, other)| {
+        let read = |name| std::fs::read(tests.join(name)).unwrap_or_default();
+        [read(one), vec![0], read(other)].concat()
+    })
 }
 
 fn written(reader: &str) -> &'static [&'static str] {
@@ -80,6 +100,13 @@ fn written(reader: &str) -> &'static [&'static str] {
             "\u{2300}0.80 \u{b1}0.02\t4x\t14 THRU\tA\n\u{2300}1.20 \u{b1}0.02\t2x\t12 blind\tB\n",
             "\"through\nboth\"\t2\n\"say \"\"thru\"\"\"\t3\n",
             "0.8\n\n0.9\n\n",
+        ],
+        "compare" => &[
+            "mark;qty;size;depth;note\nA;36;0.80 \u{b1}0.02;14;to the plenum\nB;12;1.00;6 thru;\nC;2;0.50;5;\nD;4;0.3;3;\n\0mark;qty;size;depth;note\nA;36;.80 \u{b1}.02;14.0;\nB;10;1.00;6 thru;\nD;4;0.35;3;\nE;1;2;8;\n",
+            "mark;size;depth;x;y\nA;0.8;10;1;2\nA;0.8;10;3;4\nB;1.2;thru;5;6\n\0mark;size;depth;x;y\nA;0.8;10;1;2\nA;0.8;10;3;4.5\nC;1.2;thru;5;6\n",
+            "mark;qty;size;depth\nA;5;0.8;10\nB;7;1.2;10\n\0mark;qty;size;depth\nA;1;3;4\nB;5;0.8;10\nC;7;1.2;10\n",
+            "hole,qty,dia,depth,angle,end,note\nA,3,.031 +.003/-0,.5,30,thru,deburr\nA,3,.031 +.003/-0,.5,30,thru,deburr\n,1,0.9 H7,as deep as it goes,,blind,\n\0hole,qty,dia,depth,angle,end,note\n,1,0.9 H7,12,,blind,wax\nA,3,.031,.5,35,thru,\nA,2,0.8 mm,,,into cavity,deburr\n",
+            "mark;qty;size;depth\nA;2;0.8;10\nB;2;0.8;10\n",
         ],
         "words" => &[
             "papers\x00demo-jobs/26-0101.ron\x00--out\x00out\x00--only\x00traveler,quotation\x00--sheet\x00letter\x00--date\x002026-11-25\x00--replace",

@@ -6,7 +6,9 @@
 #![expect(clippy::panic, reason = "a check that fails is a failed test")]
 
 mod beside;
+mod books;
 mod cells;
+mod compared;
 mod drawings;
 mod edits;
 mod figures;
@@ -71,6 +73,16 @@ pub const READERS: &[Reader] = &[
         name: "pdf",
         check: pages::pdf,
         share: 30,
+    },
+    Reader {
+        name: "workbook",
+        check: books::workbook,
+        share: 40,
+    },
+    Reader {
+        name: "compare",
+        check: compared::two,
+        share: 40,
     },
     Reader {
         name: "words",

@@ -97,7 +97,7 @@ fn there() -> quillbore_job::Edit {
 }
 
 /// Says of every column that is asked about something that it may be.
-fn say_all(foreign: &mut Foreign, bytes: &[u8]) {
+pub(super) fn say_all(foreign: &mut Foreign, bytes: &[u8]) {
     let mut pick = Pick::new(bytes);
     for question in foreign.questions() {
         let choices = foreign.choices();
@@ -111,7 +111,8 @@ fn say_all(foreign: &mut Foreign, bytes: &[u8]) {
     }
 }
 
-fn taken(foreign: &Foreign, job: &Job, at: RowsAt) -> Taken {
+/// What a table comes to whose columns are all said: the edit is done and read again, or refused with a reason.
+pub(super) fn taken(foreign: &Foreign, job: &Job, at: RowsAt) -> Taken {
     let taken = match foreign.take(job, at, Unit::Mm) {
         Ok(taken) => taken,
         Err(error) => panic!("{error} though every column is said"),

@@ -116,7 +116,7 @@ pub fn compare(job: &Job, taken: &Taken) -> Result<Comparison, EditRefused> {
     let mut report = taken.report.in_short();
     report.whole.push(words::compared(same, &lines));
     report.whole.extend(lines.iter().map(words::line));
-    edits.push(appended(&added, report));
+    edits.push(appended(&added, unit_of(&taken.edit), report));
     // What the edit said beside the rows: the part's size, where nobody gave one.
     let beside = match &taken.edit {
         Edit::Together { edits } => edits.as_slice(),
@@ -172,12 +172,21 @@ fn edits_of(at: usize, row: &Row, other: &Row, differs: &Differs) -> Vec<Edit> {
     edits
 }
 
-/// The rows that come anew, with the report.
-fn appended(rows: &[Row], report: Report) -> Edit {
-    let unit = rows
-        .iter()
-        .find_map(|row| row.cell(Column::Size).unit)
-        .unwrap_or_default();
+/// The unit that the rows of an edit are typed in.
+fn unit_of(edit: &Edit) -> Unit {
+    let rows = |edit: &Edit| match edit {
+        Edit::SetRows { unit, .. } => Some(*unit),
+        _ => None,
+    };
+    let unit = match edit {
+        Edit::Together { edits } => edits.iter().find_map(rows),
+        edit => rows(edit),
+    };
+    unit.unwrap_or_default()
+}
+
+/// The rows that come anew, typed in their file's unit, with the report.
+fn appended(rows: &[Row], unit: Unit, report: Report) -> Edit {
     let texts = |row: &Row| {
         let text = |column: &Column| {
             let text = row.cell(*column).text;

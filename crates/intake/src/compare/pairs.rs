@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use quillbore_job::{Column, Row};
 
-use super::differ::{cell, differs_in, shared};
+use super::differ::{cell, differs, differs_in, shared};
 
 /// Rows of one size or mark that are looked at as the same one, nearest first; a table with more rows alike
 /// tells them apart by their order.
@@ -15,6 +15,8 @@ const MOST_ALIKE: usize = 64;
 /// How sure it is that two rows are one; the earlier the surer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Rank {
+    /// Nothing differs.
+    Same,
     /// The file's mark, and all that is specified.
     MarkAndAll,
     /// All that is specified: rows may have been lettered anew.
@@ -29,14 +31,19 @@ enum Rank {
 
 /// Pairs of rows, by their places in the two tables, in the first one's order.
 pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Vec<(usize, usize)> {
-    let mut ranked: Vec<(Rank, Reverse<usize>, usize, usize, usize)> = Vec::new();
-    for (at, to) in candidates(rows, newer, is_drawn) {
+    let mut ranked = Vec::new();
+    for ((at, to), apart) in candidates(rows, newer, is_drawn) {
         let (Some(row), Some(other)) = (rows.get(at), newer.get(to)) else {
             continue;
         };
         let shared = shared(&row.places, &other.places);
         if let Some(rank) = rank(row, other, shared, is_drawn) {
-            ranked.push((rank, Reverse(shared), at.abs_diff(to), at, to));
+            // Of rows that are the same, the one that says as much: another may be silent about the rest.
+            let silent = match rank {
+                Rank::Same => silent(row, other),
+                _ => 0,
+            };
+            ranked.push((rank, silent, Reverse(shared), apart, at, to));
         }
     }
     ranked.sort_unstable();
@@ -60,6 +67,9 @@ fn rank(row: &Row, other: &Row, shared: usize, is_drawn: bool) -> Option<Rank> {
     let mut differing = specified.filter(|column| differs_in(row, other, **column, is_drawn));
     let is_alike = differing.next().is_none() && !other.size.is_empty();
     let is_marked = !is_drawn && !mark(row).is_empty() && mark(row) == mark(other);
+    if differs(row, other, is_drawn).is_none() {
+        return Some(Rank::Same);
+    }
     match (is_marked, is_alike) {
         (true, true) => Some(Rank::MarkAndAll),
         (true, false) => Some(Rank::Mark),
@@ -70,22 +80,40 @@ fn rank(row: &Row, other: &Row, shared: usize, is_drawn: bool) -> Option<Rank> {
     }
 }
 
-/// Rows that have a mark, a size or a location in common, nearest in order first.
-fn candidates(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> BTreeSet<(usize, usize)> {
+/// How many things a row says that the other is silent about.
+fn silent(row: &Row, other: &Row) -> usize {
+    let says = |row: &Row, column: &Column| !row.cell(*column).text.is_empty();
+    let columns = Column::ALL.iter();
+    let cells = columns.filter(|column| says(row, column) && !says(other, column));
+    cells.count() + usize::from(!row.places.is_empty() && other.places.is_empty())
+}
+
+/// Rows that have a mark, a size or a location in common, and how far they are apart in order among those that
+/// have it; the nearest.
+fn candidates(
+    rows: &[Arc<Row>],
+    newer: &[Arc<Row>],
+    is_drawn: bool,
+) -> BTreeMap<(usize, usize), usize> {
     let mut by: BTreeMap<Key, Vec<usize>> = BTreeMap::new();
     for (at, row) in rows.iter().enumerate() {
         for key in keys(row, is_drawn) {
             by.entry(key).or_default().push(at);
         }
     }
-    let mut found = BTreeSet::new();
+    let mut found: BTreeMap<(usize, usize), usize> = BTreeMap::new();
+    let mut seen: BTreeMap<Key, usize> = BTreeMap::new();
     for (to, row) in newer.iter().enumerate() {
         for key in keys(row, is_drawn) {
             let Some(there) = by.get(&key) else { continue };
-            let from = there.partition_point(|at| *at < to);
-            let from = from.saturating_sub(MOST_ALIKE / 2);
-            let near = there.iter().skip(from).take(MOST_ALIKE);
-            found.extend(near.map(|at| (*at, to)));
+            let nth = seen.entry(key).or_default();
+            let from = nth.saturating_sub(MOST_ALIKE / 2);
+            for (place, at) in there.iter().enumerate().skip(from).take(MOST_ALIKE) {
+                let apart = place.abs_diff(*nth);
+                let least = found.entry((*at, to)).or_insert(apart);
+                *least = apart.min(*least);
+            }
+            *nth += 1;
         }
     }
     found
@@ -96,6 +124,8 @@ enum Key {
     Mark(String),
     /// A diameter, to a tenth of a millimeter: limits of one row may lie about the size of another.
     Size(i64),
+    /// What stands there for a size, also nothing.
+    NoSize(String),
     Place([i64; 3]),
 }
 
@@ -106,6 +136,8 @@ fn keys(row: &Row, is_drawn: bool) -> Vec<Key> {
         #[expect(clippy::cast_possible_truncation, reason = "a diameter is small")]
         let tenth = libm::floor((size.lower.mm() + size.upper.mm()) * 5.0) as i64;
         keys.extend((tenth - 1..=tenth + 1).map(Key::Size));
+    } else {
+        keys.push(Key::NoSize(row.size.text().to_owned()));
     }
     keys.extend(
         row.places

@@ -38,12 +38,15 @@ pub(crate) fn changed(row: &Row, newer: &Row, differs: &Differs) -> String {
 
 /// A row by its mark, holes, size and depth.
 pub(crate) fn row(row: &Row) -> String {
-    let size = row.size.text();
+    let size = match row.size.text() {
+        "" => String::new(),
+        size => format!(" of {size}"),
+    };
     let depth = match row.depth.text() {
         "" => String::new(),
         depth => format!(", {depth} deep"),
     };
-    format!("{}: {} of {size}{depth}", name(row), holes(row))
+    format!("{}: {}{size}{depth}", name(row), holes(row))
 }
 
 /// How many rows are the same, changed, gone and new.

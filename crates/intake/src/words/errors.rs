@@ -6,7 +6,7 @@ use std::fmt;
 use super::columns::{holds, question};
 use super::in_quotes;
 use crate::column::{Holds, Question};
-use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells};
+use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL, MOST_LINES, TooManyCells};
 use crate::error::IntakeError;
 use crate::workbook::WorkbookError;
 
@@ -59,7 +59,7 @@ impl fmt::Display for WorkbookError {
             }
             Self::TooManyCells(sheet) => write!(
                 f,
-                "The sheet {} has more than {MOST_CELLS} columns or {MOST_CELLS_IN_ALL} cells, which no hole table has",
+                "The sheet {} has more than {MOST_CELLS} columns, or far more lines and cells than a hole table has",
                 in_quotes(sheet)
             ),
         }
@@ -101,6 +101,10 @@ impl fmt::Display for IntakeError {
             Self::TooMany(TooManyCells::InLine(line)) => write!(
                 f,
                 "Line {line} has more than {MOST_CELLS} cells, which no hole table has"
+            ),
+            Self::TooMany(TooManyCells::Lines) => write!(
+                f,
+                "There are more than {MOST_LINES} lines with anything in them, which no hole table has"
             ),
             Self::TooMany(TooManyCells::InAll) => write!(
                 f,

@@ -5,7 +5,7 @@ use std::io::{Cursor, Read as _};
 use zip::ZipArchive;
 use zip::result::ZipError;
 
-use super::WorkbookError;
+use super::{WorkbookError, trap};
 
 /// Most bytes of a workbook unpacked: forty times the file, and what small files may have beyond that.
 const MOST_TIMES: u64 = 40;
@@ -17,7 +17,8 @@ const MOST_PARTS: usize = 10_000;
 /// A packed file of which it is known how large it is unpacked.
 pub(super) struct Packed<'a> {
     bytes: &'a [u8],
-    names: Vec<String>,
+    /// What its parts are called, and how large each is unpacked.
+    parts: Vec<(String, u64)>,
 }
 
 impl<'a> Packed<'a> {
@@ -29,23 +30,39 @@ impl<'a> Packed<'a> {
         }
         let size = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
         let mut left = size.saturating_mul(MOST_TIMES).saturating_add(MOST_BESIDE);
-        let mut names = Vec::new();
+        let mut parts = Vec::new();
         for at in 0..archive.len() {
             let part = archive.by_index(at).map_err(failed)?;
-            names.push(part.name().map_err(failed)?.into_owned());
+            let name = part.name().map_err(failed)?.into_owned();
             if part.size() > left {
                 return Err(WorkbookError::TooLarge);
             }
             let unpacked = std::io::copy(&mut part.take(left + 1), &mut std::io::sink());
-            let unpacked = unpacked.map_err(|error| WorkbookError::Damaged(error.to_string()))?;
+            let unpacked = unpacked.map_err(|error| WorkbookError::damaged(&error))?;
             left = left.checked_sub(unpacked).ok_or(WorkbookError::TooLarge)?;
+            parts.push((name, unpacked));
         }
-        Ok(Self { bytes, names })
+        Ok(Self { bytes, parts })
     }
 
     /// Whether there is a part of this name.
     pub(super) fn has(&self, name: &str) -> bool {
-        self.names.iter().any(|there| there == name)
+        self.parts.iter().any(|(there, _)| there == name)
+    }
+
+    /// Looks for what the library that reads sheets would lay out before it counts.
+    pub(super) fn is_no_trap(&self) -> Result<(), WorkbookError> {
+        let mut archive = open(self.bytes)?;
+        for (at, (name, size)) in self.parts.iter().enumerate() {
+            let name = name.to_lowercase();
+            if name.ends_with("sharedstrings.xml") {
+                let part = archive.by_index(at).map_err(failed)?;
+                trap::strings(part, *size, self.bytes.len())?;
+            } else if name.ends_with("styles.xml") {
+                trap::styles(archive.by_index(at).map_err(failed)?)?;
+            }
+        }
+        Ok(())
     }
 
     /// The part of this name as text; `None` where there is none.
@@ -57,8 +74,11 @@ impl<'a> Packed<'a> {
         let mut archive = open(self.bytes)?;
         let mut part = archive.by_name(name).map_err(failed)?;
         part.read_to_end(&mut text)
-            .map_err(|error| WorkbookError::Damaged(error.to_string()))?;
-        Ok(Some(String::from_utf8_lossy(&text).into_owned()))
+            .map_err(|error| WorkbookError::damaged(&error))?;
+        // Text that is none is rare; other text is not kept twice.
+        let text = String::from_utf8(text)
+            .unwrap_or_else(|error| String::from_utf8_lossy(error.as_bytes()).into_owned());
+        Ok(Some(text))
     }
 }
 
@@ -69,6 +89,6 @@ fn open(bytes: &[u8]) -> Result<ZipArchive<Cursor<&[u8]>>, WorkbookError> {
 fn failed(error: ZipError) -> WorkbookError {
     match error {
         ZipError::UnsupportedArchive(ZipError::PASSWORD_REQUIRED) => WorkbookError::Locked,
-        error => WorkbookError::Damaged(error.to_string()),
+        error => WorkbookError::damaged(&error),
     }
 }

@@ -4,7 +4,9 @@
 mod bounded;
 mod merged;
 mod ods;
+mod room;
 mod shown;
+mod trap;
 mod xlsx;
 
 use crate::lines::Lines;
@@ -75,10 +77,12 @@ impl Workbook {
             });
         }
         let packed = bounded::Packed::of(bytes)?;
+        let mut room = room::Room::for_file(bytes.len());
         let sheets = if packed.has("content.xml") {
-            ods::sheets(&packed)?
+            ods::sheets(&packed, &mut room)?
         } else if packed.has("xl/workbook.xml") || packed.has("[Content_Types].xml") {
-            xlsx::sheets(bytes)?
+            packed.is_no_trap()?;
+            xlsx::sheets(bytes, &mut room)?
         } else {
             return Err(WorkbookError::NoWorkbook);
         };
@@ -91,3 +95,21 @@ impl Workbook {
 
 /// How files of the old binary kind begin (compound file binary format).
 const OLD: &[u8] = &[0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1];
+
+/// Most letters of a text of the file in a sentence: a sheet's name, what is said of damage.
+const MOST_LETTERS: usize = 200;
+
+/// A text of a file that becomes part of a sentence, without signs that no line has.
+fn in_sentence(text: &str) -> String {
+    let letters = text.chars().take(MOST_LETTERS);
+    letters
+        .map(|letter| if letter.is_control() { ' ' } else { letter })
+        .collect()
+}
+
+impl WorkbookError {
+    /// Damage, with what the reader says of it.
+    fn damaged(why: &impl ToString) -> Self {
+        Self::Damaged(in_sentence(&why.to_string()))
+    }
+}

@@ -9,12 +9,13 @@ use quick_xml::escape::resolve_xml_entity;
 use quick_xml::events::{BytesRef, BytesStart, Event};
 
 use super::bounded::Packed;
-use super::merged::{Cells, Merged, TooMany};
+use super::merged::{Cells, Merged, is_within};
+use super::room::{Full, Room};
 use super::shown::{number, unit_of};
 use super::{Sheet, WorkbookError};
 
 /// The sheets of its content.
-pub(super) fn sheets(packed: &Packed<'_>) -> Result<Vec<Sheet>, WorkbookError> {
+pub(super) fn sheets(packed: &Packed<'_>, room: &mut Room) -> Result<Vec<Sheet>, WorkbookError> {
     let manifest = packed.text("META-INF/manifest.xml")?;
     if manifest.is_some_and(|manifest| manifest.contains("encryption-data")) {
         return Err(WorkbookError::Locked);
@@ -26,10 +27,10 @@ pub(super) fn sheets(packed: &Packed<'_>) -> Result<Vec<Sheet>, WorkbookError> {
     loop {
         match xml
             .read_event()
-            .map_err(|error| WorkbookError::Damaged(error.to_string()))?
+            .map_err(|error| WorkbookError::damaged(&error))?
         {
             Event::Start(tag) => reading.begins(&tag),
-            Event::End(tag) => reading.ends(tag.name().as_ref())?,
+            Event::End(tag) => reading.ends(tag.name().as_ref(), room)?,
             Event::Text(text) => reading.says(&text.xml10_content()),
             Event::CData(text) => reading.says(&text.xml10_content()),
             Event::GeneralRef(entity) => reading.says(&character(&entity)),
@@ -152,7 +153,7 @@ impl Reading {
         }
     }
 
-    fn ends(&mut self, tag: &str) -> Result<(), WorkbookError> {
+    fn ends(&mut self, tag: &str, room: &mut Room) -> Result<(), WorkbookError> {
         match tag {
             "table:table" => {
                 self.depth = self.depth.saturating_sub(1);
@@ -164,7 +165,8 @@ impl Reading {
                         merged,
                         ..
                     } = std::mem::take(&mut self.sheet);
-                    self.sheets.push(cells.sheet(name, is_hidden, &merged)?);
+                    self.sheets
+                        .push(cells.sheet(&name, is_hidden, &merged, room)?);
                 }
             }
             "office:annotation" => self.remarks = self.remarks.saturating_sub(1),
@@ -174,14 +176,16 @@ impl Reading {
                     let at = self.sheet.column;
                     self.sheet.column = at.saturating_add(cell.repeats);
                     if cell.has_formula || !cell.shown().is_empty() {
+                        if !is_within(at) {
+                            return Err(Full::Cells.error(&self.sheet.name));
+                        }
                         self.row.push((at, cell));
                     }
                 }
             }
             "table:table-row" => {
-                if let Err(TooMany) = self.row_ends() {
-                    return Err(WorkbookError::TooManyCells(self.sheet.name.clone()));
-                }
+                let put = self.row_ends(room);
+                put.map_err(|full| full.error(&self.sheet.name))?;
             }
             _ => {}
         }
@@ -189,24 +193,27 @@ impl Reading {
     }
 
     /// Puts the row into the sheet, as often as it stands there.
-    fn row_ends(&mut self) -> Result<(), TooMany> {
+    fn row_ends(&mut self, room: &mut Room) -> Result<(), Full> {
         let sheet = &mut self.sheet;
         let first = sheet.line;
         sheet.line = first.saturating_add(self.row_repeats);
-        if self.row.is_empty() {
+        let row = std::mem::take(&mut self.row);
+        let texts = row.iter().map(|(_, cell)| sheet.cells.text(&cell.shown()));
+        let texts = texts.collect::<Result<Vec<_>, Full>>()?;
+        if row.is_empty() {
             return Ok(());
         }
         for line in first..sheet.line {
-            for (at, cell) in &self.row {
-                let text = cell.shown();
-                if text.is_empty() {
-                    sheet.cells.uncalculated.insert(line);
-                }
+            for ((at, cell), text) in row.iter().zip(&texts) {
+                let Some(text) = text else {
+                    sheet.cells.without_result(line, room)?;
+                    continue;
+                };
                 if cell.kind == "date" {
                     sheet.cells.dates.insert(line);
                 }
                 for column in *at..at.saturating_add(cell.repeats) {
-                    sheet.cells.put(line, column, &text)?;
+                    sheet.cells.put(line, column, *text, room)?;
                 }
                 if cell.lines > 1 {
                     sheet.merged.push(Merged {
