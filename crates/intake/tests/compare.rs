@@ -3,10 +3,6 @@
     clippy::expect_used,
     reason = "helpers of tests stop the test as tests do"
 )]
-#![expect(
-    clippy::expect_used,
-    reason = "helpers of the tests stand outside the test functions"
-)]
 
 use std::fs;
 use std::path::PathBuf;
