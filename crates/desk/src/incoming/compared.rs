@@ -1,12 +1,13 @@
 //! What stands over and under every file before it lands: what it is, where its rows go, what they make of
 //! the job.
 
-use egui::{Label, RichText, ScrollArea, Ui};
+use egui::{Key, Label, RichText, ScrollArea, Ui};
 
 use super::file::{FromFile, Lands, Reckoned};
 use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
+use crate::view::{Ask, Decision};
 use crate::words::incoming as words;
 
 /// Lines of a comparison that are in sight at once.
@@ -63,4 +64,26 @@ pub(crate) fn reckoned_ui(ui: &mut Ui, shared: &Shared<'_>, reckoned: &Reckoned)
     };
     let said = reckoned.why_not.clone().unwrap_or(said);
     ui.label(RichText::new(said).font(look::bold()));
+}
+
+/// Lands it by a word, which says what it takes, or by Enter on an empty line; attaches it alone, or gives it up.
+pub(super) fn land_ui(ui: &mut Ui, (word, can, entered): (&str, bool, bool), asks: &mut Vec<Ask>) {
+    let escape = ui.input(|input| input.key_pressed(Key::Escape));
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 24.0;
+        let land = ui
+            .add_enabled_ui(can, |ui| {
+                look::keyed_word(ui, word, words::ENTER).on_disabled_hover_text(words::NOT_YET)
+            })
+            .inner;
+        if can && (entered || land.clicked()) {
+            asks.push(Ask::LandTable);
+        }
+        if look::quiet_word(ui, words::ATTACH_ALONE).clicked() {
+            asks.push(Ask::AttachAlone);
+        }
+        if look::keyed_word(ui, words::TAKE_NOTHING, words::ESC).clicked() || escape {
+            asks.push(Ask::GoOn(Decision::Stay));
+        }
+    });
 }

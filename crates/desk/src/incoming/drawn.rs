@@ -4,14 +4,14 @@
 use egui::{Key, Modifiers, Rect, Role, ScrollArea, Ui, WidgetInfo, pos2, vec2};
 use quillbore_job::Unit;
 
-use super::compared::{file_ui, lands_ui, reckoned_ui};
+use super::compared::{file_ui, land_ui, lands_ui, reckoned_ui};
 use super::file::Choosing;
 use super::kinds::kinds_ui;
 use super::picture::{HEIGHT, beside, picture_ui, seen_ui};
 use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
-use crate::view::{Ask, Decision, SheetView, Waiting};
+use crate::view::{Ask, SheetView, Waiting};
 use crate::words::incoming as words;
 
 /// Where the picture begins, beside the list.
@@ -59,7 +59,10 @@ pub fn drawn_ui(
             let reckoned = choosing.file.reckoned.clone().unwrap_or_default();
             reckoned_ui(ui, shared, &reckoned);
             ui.add_space(4.0);
-            land_ui(ui, entered, choosing, asks);
+            let rows = choosing.drawn.kinds().filter(|kind| kind.taken > 0).count();
+            let word = words::land(choosing.drawn.taken(), rows);
+            let can = choosing.drawn.unit().is_some() && choosing.drawn.taken() > 0;
+            land_ui(ui, (&word, can, entered), asks);
         });
     });
 }
@@ -187,29 +190,4 @@ fn told_ui(ui: &mut Ui, choosing: &Choosing) {
         .id_salt("not taken")
         .max_height(TOLD)
         .show(ui, |ui| told.iter().for_each(|line| pencil(ui, line)));
-}
-
-/// Lands it, attaches it alone, or gives it up.
-fn land_ui(ui: &mut Ui, entered: bool, choosing: &Choosing, asks: &mut Vec<Ask>) {
-    let escape = ui.input(|input| input.key_pressed(Key::Escape));
-    let can = choosing.drawn.unit().is_some() && choosing.drawn.taken() > 0;
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 24.0;
-        let rows = choosing.drawn.kinds().filter(|kind| kind.taken > 0).count();
-        let word = words::land(choosing.drawn.taken(), rows);
-        let land = ui
-            .add_enabled_ui(can, |ui| {
-                look::keyed_word(ui, &word, words::ENTER).on_disabled_hover_text(words::NOT_YET)
-            })
-            .inner;
-        if can && (entered || land.clicked()) {
-            asks.push(Ask::LandTable);
-        }
-        if look::quiet_word(ui, words::ATTACH_ALONE).clicked() {
-            asks.push(Ask::AttachAlone);
-        }
-        if look::keyed_word(ui, words::TAKE_NOTHING, words::ESC).clicked() || escape {
-            asks.push(Ask::GoOn(Decision::Stay));
-        }
-    });
 }

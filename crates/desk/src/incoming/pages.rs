@@ -6,13 +6,13 @@ use egui::{
 };
 use quillbore_job::Unit;
 
-use super::compared::{file_ui, lands_ui, reckoned_ui};
+use super::compared::{file_ui, land_ui, lands_ui, reckoned_ui};
 use super::file::Offering;
 use super::page::{beside, page_ui, pages_ui};
 use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
-use crate::view::{Ask, Decision, SheetView, Waiting};
+use crate::view::{Ask, SheetView, Waiting};
 use crate::words::incoming as words;
 
 /// Where the page begins, beside the list.
@@ -66,7 +66,9 @@ pub fn offered_ui(
             let reckoned = offering.file.reckoned.clone().unwrap_or_default();
             reckoned_ui(ui, shared, &reckoned);
             ui.add_space(4.0);
-            land_ui(ui, entered, offering, asks);
+            let taken = offering.taken();
+            let can = offering.offered.unit().is_some() && taken > 0;
+            land_ui(ui, (&words::land_callouts(taken), can, entered), asks);
         });
     });
 }
@@ -223,31 +225,6 @@ fn told_ui(ui: &mut Ui, offering: &Offering) {
         .id_salt("of the pages")
         .max_height(TOLD)
         .show(ui, |ui| told.iter().for_each(|line| pencil(ui, line)));
-}
-
-/// Lands it, attaches it alone, or gives it up.
-fn land_ui(ui: &mut Ui, entered: bool, offering: &Offering, asks: &mut Vec<Ask>) {
-    let escape = ui.input(|input| input.key_pressed(Key::Escape));
-    let taken = offering.taken();
-    let can = offering.offered.unit().is_some() && taken > 0;
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 24.0;
-        let word = words::land_callouts(taken);
-        let land = ui
-            .add_enabled_ui(can, |ui| {
-                look::keyed_word(ui, &word, words::ENTER).on_disabled_hover_text(words::NOT_YET)
-            })
-            .inner;
-        if can && (entered || land.clicked()) {
-            asks.push(Ask::LandTable);
-        }
-        if look::quiet_word(ui, words::ATTACH_ALONE).clicked() {
-            asks.push(Ask::AttachAlone);
-        }
-        if look::keyed_word(ui, words::TAKE_NOTHING, words::ESC).clicked() || escape {
-            asks.push(Ask::GoOn(Decision::Stay));
-        }
-    });
 }
 
 /// The frame around a place on a page.
