@@ -419,8 +419,6 @@ pub enum Ask {
     LandTable,
     /// Put the file that is shown into the job's folder, and take no holes from it.
     AttachAlone,
-    /// Ask for a file to take holes from.
-    AskForHoles,
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Decision),
     /// Open the job of a run record, at one of its lines.

@@ -274,7 +274,6 @@ impl App {
         let reckoned = Reckoned {
             of: self.desk().history.state(),
             comparison,
-            rows: taken.rows,
             ..Reckoned::default()
         };
         Ok((self.in_its_unit(job, edit), reckoned))

@@ -77,7 +77,6 @@ impl App {
             Ask::AtColumn(column) => self.at_column(column),
             Ask::LandTable => self.land_table(ctx),
             Ask::AttachAlone => self.attach_alone(),
-            Ask::AskForHoles => self.wait_for(Waiting::HolesPath(String::new())),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
             Ask::CloseLearned => self.learned.open = false,

@@ -1,7 +1,7 @@
 //! What stands over and under every file before it lands: what it is, where its rows go, what they make of
 //! the job.
 
-use egui::{Key, Label, RichText, ScrollArea, Ui};
+use egui::{Event, Key, Label, Modifiers, RichText, ScrollArea, Ui};
 
 use super::file::{FromFile, Lands, Reckoned};
 use crate::look;
@@ -20,8 +20,26 @@ pub(crate) fn file_ui(ui: &mut Ui, file: &FromFile) {
     }
 }
 
-/// Where its rows go, where rows are there, and whether the file is kept with the job.
+/// Where its rows go, whether the file is kept with the job, and what it makes of the job.
 pub(crate) fn lands_ui(ui: &mut Ui, shared: &Shared<'_>, file: &mut FromFile) {
+    ways_ui(ui, shared, file);
+    reckoned_ui(ui, shared, file.reckoned.as_ref());
+}
+
+/// Whether Space was pressed; the sign that comes with the key is no text then.
+pub(super) fn took_space(ui: &Ui) -> bool {
+    ui.input_mut(|input| {
+        let is_taken = input.consume_key(Modifiers::NONE, Key::Space);
+        if is_taken {
+            let is_space = |event: &Event| matches!(event, Event::Text(text) if text == " ");
+            input.events.retain(|event| !is_space(event));
+        }
+        is_taken
+    })
+}
+
+/// Where its rows go, where rows are there, and whether the file is kept with the job.
+fn ways_ui(ui: &mut Ui, shared: &Shared<'_>, file: &mut FromFile) {
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 12.0;
         let there = shared.job.rows.len();
@@ -42,8 +60,8 @@ pub(crate) fn lands_ui(ui: &mut Ui, shared: &Shared<'_>, file: &mut FromFile) {
 }
 
 /// What it makes of the job: rows that differ, and the price before and after.
-pub(crate) fn reckoned_ui(ui: &mut Ui, shared: &Shared<'_>, reckoned: &Reckoned) {
-    if let Some(comparison) = &reckoned.comparison {
+fn reckoned_ui(ui: &mut Ui, shared: &Shared<'_>, reckoned: Option<&Reckoned>) {
+    if let Some(comparison) = reckoned.and_then(|reckoned| reckoned.comparison.as_ref()) {
         ui.label(words::compared(comparison));
         let height = ui.text_style_height(&egui::TextStyle::Body) + 2.0;
         ScrollArea::vertical()
@@ -57,12 +75,11 @@ pub(crate) fn reckoned_ui(ui: &mut Ui, shared: &Shared<'_>, reckoned: &Reckoned)
             });
     }
     // It keeps its place while it is reckoned.
-    let said = match &reckoned.weighed {
-        Some(weighed) => words::weighed(weighed, shared),
-        None if reckoned.why_not.is_none() => words::WEIGHING.to_owned(),
-        None => String::new(),
+    let said = match reckoned.map(|reckoned| (&reckoned.why_not, &reckoned.weighed)) {
+        Some((Some(why_not), _)) => why_not.clone(),
+        Some((None, Some(weighed))) => words::weighed(weighed, shared),
+        Some((None, None)) | None => words::WEIGHING.to_owned(),
     };
-    let said = reckoned.why_not.clone().unwrap_or(said);
     ui.label(RichText::new(said).font(look::bold()));
 }
 

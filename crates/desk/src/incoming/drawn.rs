@@ -4,7 +4,7 @@
 use egui::{Key, Modifiers, Rect, Role, ScrollArea, Ui, WidgetInfo, pos2, vec2};
 use quillbore_job::Unit;
 
-use super::compared::{file_ui, land_ui, lands_ui, reckoned_ui};
+use super::compared::{file_ui, land_ui, lands_ui, took_space};
 use super::file::Choosing;
 use super::kinds::kinds_ui;
 use super::picture::{HEIGHT, beside, picture_ui, seen_ui};
@@ -56,8 +56,6 @@ pub fn drawn_ui(
             told_ui(ui, choosing);
             ui.add_space(4.0);
             lands_ui(ui, shared, &mut choosing.file);
-            let reckoned = choosing.file.reckoned.clone().unwrap_or_default();
-            reckoned_ui(ui, shared, &reckoned);
             ui.add_space(4.0);
             let rows = choosing.drawn.kinds().filter(|kind| kind.taken > 0).count();
             let word = words::land(choosing.drawn.taken(), rows);
@@ -156,13 +154,7 @@ fn keys(ui: &Ui, choosing: &mut Choosing) {
     if took(Key::ArrowUp) {
         choosing.marked = choosing.marked.saturating_sub(1);
     }
-    if choosing.typed.is_empty() && took(Key::Space) {
-        // The sign that comes with the key is no text.
-        ui.input_mut(|input| {
-            input
-                .events
-                .retain(|event| !matches!(event, egui::Event::Text(text) if text == " "));
-        });
+    if choosing.typed.is_empty() && took_space(ui) {
         let at = choosing.marked;
         let is_none = choosing.drawn.kinds().nth(at).map(|kind| kind.taken == 0);
         choosing.drawn.choose_kind(at, is_none.unwrap_or(false));
@@ -182,7 +174,7 @@ fn only_sizes(choosing: &mut Choosing) {
 
 /// What looks like a hole and was not taken.
 fn told_ui(ui: &mut Ui, choosing: &Choosing) {
-    let told = choosing.drawn.told();
+    let told = &choosing.not_taken;
     if told.is_empty() {
         return;
     }

@@ -46,8 +46,6 @@ pub struct Reckoned {
     pub of: u64,
     /// What differs from the rows that are there, where that was asked.
     pub comparison: Option<Comparison>,
-    /// Rows that would come.
-    pub rows: usize,
     /// Why it can't land yet.
     pub why_not: Option<String>,
     /// The price before and after, once it is reckoned.
@@ -92,6 +90,8 @@ impl Lands {
 pub struct Choosing {
     /// What was read.
     pub drawn: Drawn,
+    /// What of it looks like a hole and was not taken, in words.
+    pub not_taken: Vec<String>,
     /// The file.
     pub file: FromFile,
     /// Sizes being typed.
@@ -116,6 +116,7 @@ impl Choosing {
     pub fn new(drawn: Drawn, file: FromFile) -> Self {
         let seen = Seen::best(&drawn);
         Self {
+            not_taken: drawn.told(),
             drawn,
             file,
             typed: String::new(),

@@ -15,4 +15,4 @@ pub use page::Shown;
 pub use pages::offered_ui;
 pub use picture::Seen;
 
-pub(crate) use compared::{file_ui, lands_ui, reckoned_ui};
+pub(crate) use compared::{file_ui, lands_ui};

@@ -165,8 +165,3 @@ pub(super) fn pages_ui(ui: &mut Ui, offering: &mut Offering) {
         offering.whole();
     }
 }
-
-/// Where it stands beside the list.
-pub(super) fn beside(place: Rect, from: f32) -> Rect {
-    Rect::from_min_max(pos2(place.left() + from, place.top()), place.max)
-}

@@ -6,9 +6,10 @@ use egui::{
 };
 use quillbore_job::Unit;
 
-use super::compared::{file_ui, land_ui, lands_ui, reckoned_ui};
+use super::compared::{file_ui, land_ui, lands_ui, took_space};
 use super::file::Offering;
-use super::page::{beside, page_ui, pages_ui};
+use super::page::{page_ui, pages_ui};
+use super::picture::beside;
 use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
@@ -63,8 +64,6 @@ pub fn offered_ui(
             told_ui(ui, offering);
             ui.add_space(4.0);
             lands_ui(ui, shared, &mut offering.file);
-            let reckoned = offering.file.reckoned.clone().unwrap_or_default();
-            reckoned_ui(ui, shared, &reckoned);
             ui.add_space(4.0);
             let taken = offering.taken();
             let can = offering.offered.unit().is_some() && taken > 0;
@@ -203,13 +202,7 @@ fn keys(ui: &Ui, offering: &mut Offering) {
         offering.mark(at - 1);
         offering.bring = true;
     }
-    if offering.typed.is_empty() && took(Key::Space) {
-        // The sign that comes with the key is no text.
-        ui.input_mut(|input| {
-            input
-                .events
-                .retain(|event| !matches!(event, egui::Event::Text(text) if text == " "));
-        });
+    if offering.typed.is_empty() && took_space(ui) {
         offering.offered.toggle(offering.marked);
         offering.file.changed();
     }

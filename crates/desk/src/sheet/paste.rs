@@ -7,7 +7,7 @@ use quillbore_job::Unit;
 
 use super::parts::pencil;
 use super::shared::Shared;
-use crate::incoming::{file_ui, lands_ui, reckoned_ui};
+use crate::incoming::{file_ui, lands_ui};
 use crate::look;
 use crate::view::{Ask, Decision, Pasting, SheetView, Waiting};
 use crate::words::{incoming, paste as words};
@@ -58,8 +58,6 @@ pub fn paste_ui(
         ui.add_space(8.0);
         if let Some(file) = &mut pasting.file {
             lands_ui(ui, shared, file);
-            let reckoned = file.reckoned.clone().unwrap_or_default();
-            reckoned_ui(ui, shared, &reckoned);
             ui.add_space(8.0);
         }
         answer_ui(ui, first, pasting, typed, asks);

@@ -270,7 +270,7 @@ fn a_workbook_shows_its_sheets_and_lands_below_or_in_place() {
         pasting.file.as_ref().map(|file| file.lands),
         Some(Lands::Below)
     );
-    let rows = reckoned(&harness).rows;
+    let rows = pasting.clone().summary().rows;
     assert!(rows > 0);
     press(&mut harness, "in their place");
     press(&mut harness, "keep the file with the job");
