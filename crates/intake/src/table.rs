@@ -5,13 +5,14 @@ use std::sync::Arc;
 
 use quillbore_calc::input::Place;
 use quillbore_job::report::{LineOutcome, Report, ReportLine, Source};
-use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
+use quillbore_job::row::RowReader;
+use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit};
 
 use crate::cell_words::{CellWord, TakenWord};
 use crate::column::How;
 use crate::error::IntakeError;
 use crate::foreign::Foreign;
-use crate::from_note::{Kept, Remarks};
+use crate::from_note::{Kept, NotesRead, Remarks};
 use crate::head::{HeadUnit, unit_of_all};
 use crate::line::{join_depth, place_of, sort};
 use crate::lines::Line;
@@ -89,7 +90,8 @@ pub(crate) struct Taking<'a> {
     unit: Unit,
     pub(crate) rows: Vec<NewRow>,
     lines: Vec<ReportLine>,
-    /// The line before as it was read to see what of it can't be.
+    reader: RowReader,
+    /// The line as it was read to see what of it can't be.
     tried: Row,
     /// The table is a list of places and nothing else: all of it is one row.
     places_alone: bool,
@@ -102,6 +104,7 @@ pub(crate) struct Taking<'a> {
     first_split: Option<(usize, String)>,
     /// What the rows that it lies over have already.
     kept: Kept,
+    notes: NotesRead,
     from_notes: FromNotes,
 }
 
@@ -143,6 +146,7 @@ impl<'a> Taking<'a> {
             unit: foreign.unit(context),
             rows: Vec::new(),
             lines: Vec::new(),
+            reader: RowReader::new(job.angle_basis()),
             tried: Row::default(),
             places_alone: foreign.is_places_alone(),
             says_end: end_in_head(&foreign.columns),
@@ -150,6 +154,7 @@ impl<'a> Taking<'a> {
             splits: 0,
             first_split: None,
             kept,
+            notes: NotesRead::default(),
             from_notes: FromNotes::default(),
         };
         for (_, line) in foreign.rows() {
@@ -242,7 +247,8 @@ impl<'a> Taking<'a> {
                 basis: self.job.angle_basis(),
                 kept: self.kept,
             };
-            self.from_notes.add(remarks.read(&mut row, &mut guesses));
+            let found = remarks.read(&mut self.notes, &mut row, &mut guesses);
+            self.from_notes.add(found);
         }
         guesses.extend(mended.guesses);
         // Where it was laid a line empties the cells that it lies over; else it says nothing of a row.
@@ -304,13 +310,11 @@ impl<'a> Taking<'a> {
             .collect()
     }
 
-    /// The cells of a row that can't be read, and why; the row before was read in the same way and
-    /// saves reading what is the same, and this one is the next one's.
+    /// The cells of a row that can't be read, and why.
     fn unread(&mut self, cells: &Cells) -> Vec<(Column, String)> {
         let mut row = Row::default();
-        let basis = self.job.angle_basis();
         for (column, text) in cells {
-            row::put_after(&mut row, *column, text, self.unit, basis, Some(&self.tried));
+            self.reader.put(&mut row, *column, text, self.unit);
         }
         self.tried = row;
         let columns = cells.keys().copied();
@@ -378,9 +382,14 @@ pub(crate) fn edit_of(
     report: Option<Arc<Report>>,
 ) -> Edit {
     let (mut cells, mut places) = (Vec::new(), Vec::new());
-    for mut row in rows {
-        let columns = Column::ALL.iter();
-        cells.push(columns.map(|column| row.cells.remove(column)).collect());
+    for row in rows {
+        let last = row.cells.last_key_value();
+        let mut texts = Vec::with_capacity(last.map_or(0, |(column, _)| *column as usize + 1));
+        for (column, text) in row.cells {
+            texts.resize(column as usize, None);
+            texts.push(Some(text));
+        }
+        cells.push(texts);
         places.push(row.places);
     }
     Edit::SetRows {

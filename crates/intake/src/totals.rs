@@ -1,7 +1,9 @@
 //! What a foreign table comes to, held against what it says itself, and its lines that are no rows.
 
+use quillbore_job::field::AngleBasis;
 use quillbore_job::report::{LineOutcome, ReportLine};
-use quillbore_job::{Column, Unit, read_quantity as read};
+use quillbore_job::row::RowReader;
+use quillbore_job::{Column, Row, Unit};
 
 use crate::foreign::Foreign;
 use crate::lines::Line;
@@ -31,6 +33,8 @@ pub(crate) struct Totals {
 impl Totals {
     pub(crate) fn of(foreign: &Foreign, rows: &[NewRow]) -> Self {
         let (mut holes, mut uncounted) = (0_u64, 0);
+        let mut reader = RowReader::new(AngleBasis::default());
+        let mut tried = Row::default();
         for row in rows {
             let count = row
                 .cells
@@ -38,13 +42,12 @@ impl Totals {
                 .filter(|text| !text.trim().is_empty());
             let counted = match count {
                 _ if !row.places.is_empty() => row.places.len() as u64,
-                Some(count) => read::holes(count).map_or_else(
-                    |_| {
-                        uncounted += 1;
-                        1
-                    },
-                    u64::from,
-                ),
+                Some(count) => {
+                    reader.put(&mut tried, Column::Count, count, Unit::default());
+                    let counted = tried.count.value();
+                    uncounted += usize::from(counted.is_none());
+                    u64::from(counted.copied().unwrap_or(1))
+                }
                 None => 1,
             };
             holes = holes.saturating_add(counted);

@@ -24,7 +24,7 @@ use crate::typed::field::AngleBasis;
 use crate::typed::overrule::{FigureKey, Overrule};
 use crate::typed::read_field::read_field;
 use crate::typed::read_overrule::read_overrule;
-use crate::typed::row::{Row, put_after};
+use crate::typed::row::{Row, RowReader};
 
 /// Why a file holds no job that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -167,7 +167,7 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
 
 fn rows(files: Vec<RowFile>, next_row: u32, basis: AngleBasis) -> Result<Vec<Arc<Row>>, ReadError> {
     let mut seen = BTreeSet::new();
-    let mut before: Option<Arc<Row>> = None;
+    let mut reader = RowReader::new(basis);
     let read = files.into_iter().map(|file| {
         let id = file.id;
         if !seen.insert(id) {
@@ -176,9 +176,7 @@ fn rows(files: Vec<RowFile>, next_row: u32, basis: AngleBasis) -> Result<Vec<Arc
         if id >= next_row {
             return Err(ReadError::RowTooLarge { id, next: next_row });
         }
-        let row = Arc::new(row(file, basis, before.as_deref())?);
-        before = Some(Arc::clone(&row));
-        Ok(row)
+        Ok(Arc::new(row(file, &mut reader)?))
     });
     read.collect()
 }
@@ -225,14 +223,14 @@ fn papers(files: Vec<IssuedFile>) -> Result<Vec<Arc<Issued>>, ReadError> {
     read.collect()
 }
 
-fn row(file: RowFile, basis: AngleBasis, before: Option<&Row>) -> Result<Row, ReadError> {
+fn row(file: RowFile, reader: &mut RowReader) -> Result<Row, ReadError> {
     let RowFile { id, cells, places } = file;
     let mut row = Row {
         id: RowId(id),
         ..Row::default()
     };
     for (column, Cell(text, read_in)) in cells.0 {
-        put_after(&mut row, column, &text, unit(read_in), basis, before);
+        reader.put(&mut row, column, &text, unit(read_in));
     }
     let mut numbers = BTreeSet::new();
     for PlaceFile(place) in &places {

@@ -15,4 +15,5 @@ pub mod read_overrule;
 pub mod read_quantity;
 mod record;
 pub mod row;
+mod seen;
 pub mod serials;

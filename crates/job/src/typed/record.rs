@@ -10,6 +10,9 @@ macro_rules! record {
     (
         $(#[$about:meta])*
         pub struct $Record:ident { $($(#[$aside_about:meta])+ pub $aside:ident: $Aside:ty,)* }
+
+        $(#[$seen_about:meta])*
+        struct $Seen:ident;
         $(#[$column_about:meta])*
         pub enum $Column:ident;
         $($(#[$doc:meta])+ $Name:ident $key:literal $field:ident: $Type:ty, $reader:expr;)+
@@ -30,21 +33,39 @@ macro_rules! record {
             $($(#[$doc])+ $Name $key $reader.kind;)+
         }
 
+        $(#[$seen_about])*
+        #[derive(Debug, Default)]
+        struct $Seen {
+            $($field: $crate::typed::seen::Seen<$Type>,)+
+        }
+
+        impl $Seen {
+            /// Reads a text into the cell of a column of a record; what was read as such before is shared.
+            fn put(
+                &mut self,
+                record: &mut $Record,
+                column: $Column,
+                text: &str,
+                read_in: $crate::typed::read_cell::ReadIn,
+            ) {
+                match column {
+                    $($Column::$Name => {
+                        record.$field = self.$field.entry(text, read_in, &$reader);
+                    })+
+                }
+            }
+        }
+
         impl $Record {
-            /// Reads a text into the cell of a column; what stands in the same way in the record
-            /// `before`, which was read in the same way, is not read once more but shared.
+            /// Reads a text into the cell of a column.
             pub fn put(
                 &mut self,
                 column: $Column,
                 text: &str,
                 read_in: $crate::typed::read_cell::ReadIn,
-                before: Option<&Self>,
             ) {
                 match column {
-                    $($Column::$Name => {
-                        let again = before.and_then(|before| before.$field.again(text, read_in.unit));
-                        self.$field = again.unwrap_or_else(|| $reader.entry(text, read_in));
-                    })+
+                    $($Column::$Name => self.$field = $reader.entry(text, read_in),)+
                 }
             }
 

@@ -22,6 +22,9 @@ record! {
         pub places: Arc<Vec<Place>>,
     }
 
+    /// Cells of its columns that were read.
+    struct SeenOfRows;
+
     /// A column of the hole table, in the table's order.
     pub enum Column;
 
@@ -82,20 +85,30 @@ record! {
 
 /// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
 pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
-    row.put(column, text, ReadIn { unit, basis }, None);
+    row.put(column, text, ReadIn { unit, basis });
 }
 
-/// The same where the row `before`, whose angles have the same basis, may have the same text: rows of
-/// a table differ in few of their cells.
-pub fn put_after(
-    row: &mut Row,
-    column: Column,
-    text: &str,
-    unit: Unit,
+/// Reads the rows of a table, one after the other: what stands in a column once more is not read
+/// again, but shared.
+#[derive(Debug)]
+pub struct RowReader {
     basis: AngleBasis,
-    before: Option<&Row>,
-) {
-    row.put(column, text, ReadIn { unit, basis }, before);
+    seen: SeenOfRows,
+}
+
+impl RowReader {
+    /// Reads rows whose angles are measured from `basis`, where they don't say theirs.
+    #[must_use]
+    pub fn new(basis: AngleBasis) -> Self {
+        let seen = SeenOfRows::default();
+        Self { basis, seen }
+    }
+
+    /// Puts a text into a row's cell, read in `unit`.
+    pub fn put(&mut self, row: &mut Row, column: Column, text: &str, unit: Unit) {
+        let basis = self.basis;
+        self.seen.put(row, column, text, ReadIn { unit, basis });
+    }
 }
 
 impl Row {

@@ -11,7 +11,7 @@ use super::rows;
 use crate::edits::edit::CellAt;
 use crate::job::Job;
 use crate::typed::entry::Unit;
-use crate::typed::row::{Column, Row, put, put_after};
+use crate::typed::row::{Column, Row, RowReader, put};
 
 pub(super) fn set(
     job: &mut Job,
@@ -41,14 +41,12 @@ pub(super) fn lay(
     check(job, at, block, columns)?;
     let added = rows::add(job, wanted_rows.saturating_sub(job.rows.len()))?;
 
-    let basis = job.angle_basis();
+    let mut reader = RowReader::new(job.angle_basis());
     let mut change = Change::default();
-    let mut before: Option<Arc<Row>> = None;
     for (cells, row) in block.iter().zip(job.rows.iter_mut().skip(at.row)) {
         let touched = put_row(row, cells, columns, &mut change, |row, column, text| {
-            put_after(row, column, text, unit, basis, before.as_deref());
+            reader.put(row, column, text, unit);
         });
-        before = Some(Arc::clone(row));
         // New identities are larger than all before them.
         let new = added.first().is_some_and(|first| row.id >= *first);
         if touched || new {
@@ -65,7 +63,7 @@ fn put_row(
     cells: &[Option<String>],
     columns: &[Column],
     change: &mut Change,
-    put: impl Fn(&mut Row, Column, &str),
+    mut put: impl FnMut(&mut Row, Column, &str),
 ) -> bool {
     let mut new = Row::clone(row);
     for (column, text) in columns.iter().zip(cells) {

@@ -23,6 +23,9 @@ impl Ratio {
         if denominator == 0 {
             return None;
         }
+        if denominator == 1 {
+            return Some(Self::whole(numerator));
+        }
         let divisor = greatest_common_divisor(numerator, denominator)?;
         let sign = denominator.signum();
         Some(Self {
@@ -101,7 +104,11 @@ impl Ratio {
 fn greatest_common_divisor(left: i128, right: i128) -> Option<i128> {
     let (mut left, mut right) = (left.checked_abs()?, right.checked_abs()?);
     while right != 0 {
-        (left, right) = (right, left % right);
+        // Nearly all that is typed fits; wide numbers take many times as long to divide.
+        (left, right) = match (u64::try_from(left), u64::try_from(right)) {
+            (Ok(narrow), Ok(by)) => (right, i128::from(narrow % by)),
+            _ => (right, left % right),
+        };
     }
     Some(left)
 }

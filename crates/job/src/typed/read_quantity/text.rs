@@ -4,8 +4,11 @@ use super::misread::Misread;
 
 /// Reads one line: surrounding spaces gone, line breaks and runs of spaces made one space.
 pub fn line(text: &str, most: usize) -> Result<String, Misread> {
-    let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    checked(line, most)
+    if text.contains(char::is_whitespace) {
+        let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        return checked(line, most);
+    }
+    checked(text.to_owned(), most)
 }
 
 /// Reads several lines, each without spaces at its end.
