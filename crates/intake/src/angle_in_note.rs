@@ -3,7 +3,7 @@
 //! It is read only where a clause gives one angle and nothing else; those of chamfers, countersinks
 //! and points are none of the hole. Common practice, no source.
 
-use crate::clauses::{Part, clauses, without_loose_accents};
+use crate::clauses::{Part, Remark};
 use crate::note_words::NoteWord;
 use crate::signs::Kind;
 
@@ -19,15 +19,13 @@ pub(crate) enum AngleSaid {
 }
 
 /// Reads a remark.
-pub(crate) fn angle_in(remark: &str) -> AngleSaid {
-    let remark = without_loose_accents(remark);
-    let clauses = clauses(&remark);
-    let open = remark.contains('?') || clauses.iter().flatten().any(|part| part.is(NoteWord::Or));
-    let each = clauses.iter().map(|parts| clause(&remark, parts));
+pub(crate) fn angle_in(remark: &Remark<'_>) -> AngleSaid {
+    let clauses = remark.clauses.iter();
+    let each = clauses.map(|parts| clause(remark.text, parts));
     let mut speaks = each.filter(|says| *says != AngleSaid::Nothing);
     match (speaks.next(), speaks.next()) {
         (None, _) => AngleSaid::Nothing,
-        (Some(says), None) if !open => says,
+        (Some(says), None) if !remark.is_open() => says,
         _ => AngleSaid::InDoubt,
     }
 }
@@ -124,7 +122,12 @@ fn arc_parts(behind: &[Part<'_>]) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::{AngleSaid, angle_in};
+    use super::AngleSaid;
+    use crate::clauses::{Remark, without_loose_accents};
+
+    fn angle_in(remark: &str) -> AngleSaid {
+        super::angle_in(&Remark::of(&without_loose_accents(remark)))
+    }
 
     /// Remarks that give one angle and nothing against it. Common practice, no source.
     #[test]

@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use quillbore_job::Column;
 
-use crate::fold::{Key, tokens};
+use crate::fold::Key;
 use crate::trade_words::is_hole_word;
 
 /// What a word in a cell says.
@@ -165,11 +165,13 @@ const WORDS: &[(CellWord, [&str; 5])] = &[
 
 /// What a word in a cell of this column says, where it is known.
 pub(crate) fn cell_word(word: &str, column: Column) -> Option<CellWord> {
-    let key = Key::of(&tokens(word));
-    let listed = LISTED
-        .get(&key.spelled)
-        .or_else(|| LISTED.get(&key.dropped));
-    let hole = || is_hole_word(&key).then_some(CellWord::Hole);
+    cell_word_of(&Key::of_text(word), column)
+}
+
+/// What a folded word in a cell of this column says, where it is known.
+pub(crate) fn cell_word_of(key: &Key, column: Column) -> Option<CellWord> {
+    let listed = key.spellings().find_map(|word| LISTED.get(word));
+    let hole = || is_hole_word(key).then_some(CellWord::Hole);
     let meant = |said: &CellWord| said.stands_in(column);
     listed.copied().or_else(hole).filter(meant)
 }
@@ -179,9 +181,9 @@ static LISTED: LazyLock<BTreeMap<String, CellWord>> = LazyLock::new(|| {
     for (said, languages) in WORDS {
         let words = languages.iter().flat_map(|words| words.split(','));
         for word in words.filter(|word| !word.trim().is_empty()) {
-            let Key { spelled, dropped } = Key::of(&tokens(word));
-            listed.insert(spelled, *said);
-            listed.insert(dropped, *said);
+            for spelling in Key::of_text(word).spellings() {
+                listed.insert(spelling.to_owned(), *said);
+            }
         }
     }
     listed

@@ -1,13 +1,12 @@
 //! A remark cut into its clauses, and each of these into words, numbers and signs.
 
+use std::borrow::Cow;
 use std::ops::Range;
 
-use quillbore_job::Column;
-
-use crate::cell_words::{CellWord, cell_word};
-use crate::fold::{Key, tokens};
-use crate::note_words::{NoteWord, is};
-use crate::signs::{Kind, signs};
+use crate::cell_words::CellWord;
+use crate::fold::Key;
+use crate::note_words::{NoteWord, NoteWords};
+use crate::signs::{Kind, Sign, signs};
 use crate::trade_words::is_hole_word;
 
 /// A word, number or sign of a remark.
@@ -16,6 +15,7 @@ pub(crate) struct Part<'a> {
     pub(crate) at: Range<usize>,
     pub(crate) kind: Kind,
     key: Key,
+    says: NoteWords,
     /// Where a hole ends, where it is a word for that.
     pub(crate) end: Option<CellWord>,
 }
@@ -28,7 +28,7 @@ impl Part<'_> {
 
     /// Whether it is a word that does this; a capital letter by itself is a mark and no such word.
     pub(crate) fn is(&self, said: NoteWord) -> bool {
-        self.is_word() && !self.is_capital() && is(&self.key, said)
+        self.says.has(said) && self.is_word() && !self.is_capital()
     }
 
     /// Whether it is a capital letter by itself, as holes are marked.
@@ -63,19 +63,46 @@ impl Part<'_> {
 
 /// A remark without accents and other signs that stand for themselves beside a letter, so that each
 /// word is one.
-pub(crate) fn without_loose_accents(remark: &str) -> String {
+pub(crate) fn without_loose_accents(remark: &str) -> Cow<'_, str> {
     let loose = |letter: char| matches!(letter, '\u{300}'..='\u{36f}' | '\u{200b}'..='\u{200f}' | '\u{ad}' | '\u{feff}');
-    remark.replace(loose, "")
+    match remark.contains(loose) {
+        true => remark.replace(loose, "").into(),
+        false => remark.into(),
+    }
+}
+
+/// A remark cut into its clauses.
+pub(crate) struct Remark<'a> {
+    pub(crate) text: &'a str,
+    pub(crate) clauses: Vec<Vec<Part<'a>>>,
+}
+
+impl<'a> Remark<'a> {
+    /// Cuts a text that has no loose accents.
+    pub(crate) fn of(text: &'a str) -> Self {
+        let clauses = clauses(text);
+        Self { text, clauses }
+    }
+
+    /// All words, numbers and signs of its clauses.
+    pub(crate) fn parts(&self) -> impl Iterator<Item = &Part<'a>> {
+        self.clauses.iter().flatten()
+    }
+
+    /// Whether it asks, or leaves several things open.
+    pub(crate) fn is_open(&self) -> bool {
+        self.text.contains('?') || self.parts().any(|part| part.is(NoteWord::Or))
+    }
 }
 
 /// The clauses of a remark: commas, points, brackets, strokes, line ends and words such as `and` part
 /// them.
-pub(crate) fn clauses(remark: &str) -> Vec<Vec<Part<'_>>> {
+fn clauses(remark: &str) -> Vec<Vec<Part<'_>>> {
     let (mut clauses, mut clause) = (Vec::new(), Vec::new());
     let mut end = 0;
     for sign in signs(remark) {
         let between = |range: Range<usize>| remark.get(range).unwrap_or_default();
-        let part = part(remark, sign.at, sign.kind);
+        let part = part(remark, sign);
         let dash = part.is_sign("-")
             && end < part.at.start
             && between(part.at.end..remark.len()).starts_with(char::is_whitespace);
@@ -104,19 +131,21 @@ fn begins_anew(after: &str) -> bool {
     next.is_none_or(|next| next.is_uppercase() || !next.is_alphanumeric())
 }
 
-fn part(remark: &str, at: Range<usize>, kind: Kind) -> Part<'_> {
-    let text = remark.get(at.clone()).unwrap_or_default();
-    let word = matches!(kind, Kind::Word(_));
-    let key = Key::of(&tokens(if word { text } else { "" }));
-    let end = cell_word(text, Column::End).filter(|said| {
-        let of_end = matches!(said, CellWord::Through | CellWord::Blind | CellWord::Into);
-        word && of_end && !is(&key, NoteWord::NoEnd)
-    });
+fn part(remark: &str, sign: Sign) -> Part<'_> {
+    let Sign { kind, at, key } = sign;
+    let says = NoteWords::of(&key);
+    let end = match kind {
+        Kind::Word(Some(said @ (CellWord::Through | CellWord::Blind | CellWord::Into))) => {
+            (!says.has(NoteWord::NoEnd)).then_some(said)
+        }
+        _ => None,
+    };
     Part {
-        text,
+        text: remark.get(at.clone()).unwrap_or_default(),
         at,
         kind,
         key,
+        says,
         end,
     }
 }

@@ -2,8 +2,10 @@
 
 use std::borrow::Cow;
 
+use crate::error::IntakeError;
 use crate::lines::Lines;
 use crate::quotes::{Parted, past_line_end};
+use crate::watch::{Watch, share};
 
 /// Cells by line, the number of the first line being 1.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,6 +25,9 @@ pub const MOST_CELLS_IN_ALL: usize = 4_000_000;
 /// Most lines with anything in them: as many as a job has rows, and some that are none.
 pub const MOST_LINES: usize = 110_000;
 
+/// Lines after which whoever waits hears how far it is.
+const LINES_BETWEEN_LOOKS: usize = 1_000;
+
 /// More cells than a hole table has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TooManyCells {
@@ -41,8 +46,8 @@ pub enum TooManyCells {
 /// where most have one; else the comma. Strokes that frame a line part nothing.
 ///
 /// # Errors
-/// Where a line, or the whole, has more cells than a hole table has.
-pub fn split(text: &str) -> Result<Cells, TooManyCells> {
+/// Where a line, or the whole, has more cells than a hole table has, or `watch` stopped it.
+pub fn split(text: &str, watch: Watch<'_>) -> Result<Cells, IntakeError> {
     let separator = sniff(text);
     let parted = Parted::of(text, u8::try_from(separator).unwrap_or(b','));
     let framed = separator == '|' && is_framed(text);
@@ -74,7 +79,10 @@ pub fn split(text: &str) -> Result<Cells, TooManyCells> {
             lines.push(number, breaks, cells.iter().map(AsRef::as_ref));
         }
         if lines.cells() > MOST_CELLS_IN_ALL {
-            return Err(TooManyCells::InAll);
+            return Err(TooManyCells::InAll.into());
+        }
+        if number % LINES_BETWEEN_LOOKS == 0 && watch(share(at, text.len())) {
+            return Err(IntakeError::Stopped);
         }
         number += 1 + breaks;
     }
@@ -214,7 +222,12 @@ fn begins_with_stroke(line: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split, split_by_gaps};
+    use super::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split_by_gaps};
+    use crate::error::IntakeError;
+
+    fn split(text: &str) -> Result<Cells, IntakeError> {
+        super::split(text, &|_| false)
+    }
 
     fn check(text: &str, separator: char, expect: &[&[&str]]) {
         let cells = split(text).expect("a table");
@@ -402,11 +415,11 @@ mod tests {
         let padded = format!("A,1{}\n{}\nB,2", commas(16_000), commas(1_000_000));
         check(&padded, ',', &[&["A", "1"], &["B", "2"]]);
         let wide = format!("A,1\nB{}2", commas(MOST_CELLS));
-        assert_eq!(split(&wide), Err(TooManyCells::InLine(2)));
+        assert_eq!(split(&wide), Err(TooManyCells::InLine(2).into()));
         let fits = format!("B{}2", commas(MOST_CELLS - 1));
         assert_eq!(split(&fits).expect("a table").lines.cells(), MOST_CELLS);
         let many =
             format!("{}x\n", commas(MOST_CELLS - 1)).repeat(MOST_CELLS_IN_ALL / MOST_CELLS + 1);
-        assert_eq!(split(&many), Err(TooManyCells::InAll));
+        assert_eq!(split(&many), Err(TooManyCells::InAll.into()));
     }
 }

@@ -4,7 +4,7 @@
 //! words for one end and says nothing that could turn them. Common practice, no source.
 
 use crate::cell_words::CellWord;
-use crate::clauses::{Part, clauses, without_loose_accents};
+use crate::clauses::{Part, Remark};
 use crate::note_words::{NoteWord, speaks_of_an_end};
 use crate::signs::Kind;
 
@@ -33,9 +33,8 @@ enum Clause {
 }
 
 /// Reads a remark.
-pub(crate) fn end_in(remark: &str) -> EndSaid {
-    let remark = without_loose_accents(remark);
-    let clauses = clauses(&remark);
+pub(crate) fn end_in(remark: &Remark<'_>) -> EndSaid {
+    let clauses = &remark.clauses;
     let each = clauses
         .iter()
         .map(|parts| clause(parts, clauses.len() == 1));
@@ -44,14 +43,13 @@ pub(crate) fn end_in(remark: &str) -> EndSaid {
         return EndSaid::Nothing;
     };
     let agreed = speaks.all(|says| says == first);
-    let parts = || clauses.iter().flatten();
-    let open = remark.contains('?') || parts().any(|part| part.is(NoteWord::Or));
+    let open = remark.is_open();
     let bare_no = clauses.iter().any(|parts| is_bare_answer(parts));
     match first {
         Clause::Is(end) if agreed && !open && !bare_no => EndSaid::Is(end),
         _ => EndSaid::InDoubt {
-            names: parts().filter_map(|part| part.end).collect(),
-            denies: parts().any(|part| part.is(NoteWord::Not)),
+            names: remark.parts().filter_map(|part| part.end).collect(),
+            denies: remark.parts().any(|part| part.is(NoteWord::Not)),
         },
     }
 }
@@ -157,8 +155,13 @@ fn is_purpose(tail: &[Part<'_>]) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{EndSaid, end_in};
+    use super::EndSaid;
     use crate::cell_words::CellWord;
+    use crate::clauses::{Remark, without_loose_accents};
+
+    fn end_in(remark: &str) -> EndSaid {
+        super::end_in(&Remark::of(&without_loose_accents(remark)))
+    }
 
     /// Remarks that say one end and nothing against it. Common practice, no source.
     #[test]

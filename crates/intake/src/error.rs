@@ -18,6 +18,8 @@ pub enum IntakeError {
     NoSuchSheet(String, Vec<String>),
     /// Several sheets may be the hole table, and nobody said which.
     WhichSheet(Vec<String>),
+    /// Whoever waited for it stopped it.
+    Stopped,
     /// There is nothing in it.
     Empty,
     /// There is a head with nothing below it.
@@ -38,6 +40,9 @@ impl From<TooManyCells> for IntakeError {
 
 impl From<WorkbookError> for IntakeError {
     fn from(error: WorkbookError) -> Self {
-        Self::Workbook(error)
+        match error {
+            WorkbookError::Stopped => Self::Stopped,
+            error => Self::Workbook(error),
+        }
     }
 }

@@ -5,8 +5,8 @@
 pub(crate) struct Token {
     /// Umlauts spelled out: `groesse`.
     spelled: String,
-    /// Umlauts without their dots: `grosse`.
-    dropped: String,
+    /// Umlauts without their dots, where there are any: `grosse`.
+    dropped: Option<String>,
     /// Which part of the text it stands in: strokes and brackets part it.
     pub(crate) part: usize,
     /// It stands in brackets.
@@ -26,21 +26,44 @@ impl Token {
 }
 
 /// Words put together into what they are looked up by, in both spellings.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Key {
     pub(crate) spelled: String,
-    pub(crate) dropped: String,
+    /// Where it is another word.
+    pub(crate) dropped: Option<String>,
 }
 
 impl Key {
     /// The key of some words: blanks, points and strokes between them don't count.
     pub(crate) fn of<'a>(tokens: impl IntoIterator<Item = &'a Token>) -> Self {
-        let (mut spelled, mut dropped) = (String::new(), String::new());
+        let (mut spelled, mut dropped) = (String::new(), None::<String>);
         for token in tokens {
+            if token.dropped.is_some() && dropped.is_none() {
+                dropped = Some(spelled.clone());
+            }
+            if let Some(dropped) = &mut dropped {
+                *dropped += token.dropped.as_deref().unwrap_or(&token.spelled);
+            }
             spelled += &token.spelled;
-            dropped += &token.dropped;
         }
         Self { spelled, dropped }
+    }
+
+    /// The key of a text by itself.
+    pub(crate) fn of_text(text: &str) -> Self {
+        if is_plain(text) {
+            return Self {
+                spelled: text.to_ascii_lowercase(),
+                dropped: None,
+            };
+        }
+        Self::of(&tokens(text))
+    }
+
+    /// Its spellings, each once.
+    pub(crate) fn spellings(&self) -> impl Iterator<Item = &str> {
+        let dropped = self.dropped.as_deref();
+        std::iter::once(self.spelled.as_str()).chain(dropped)
     }
 }
 
@@ -56,7 +79,16 @@ pub(crate) fn folded(text: &str) -> String {
 /// Signs that stand for a word become it: a diameter sign `dia`, `#` and `n°` `no`, `±` `pm`, `+`
 /// `plus`, a minus at an end of the text or in brackets `minus`.
 pub(crate) fn tokens(text: &str) -> Vec<Token> {
-    let letters: Vec<char> = text.trim().chars().collect();
+    let text = text.trim();
+    if !text.is_empty() && is_plain(text) {
+        return vec![Token {
+            spelled: text.to_ascii_lowercase(),
+            dropped: None,
+            part: 0,
+            bracketed: false,
+        }];
+    }
+    let letters: Vec<char> = text.chars().collect();
     let mut reading = Reading::default();
     let mut at = 0;
     while let Some(letter) = letters.get(at).copied() {
@@ -81,6 +113,11 @@ pub(crate) fn tokens(text: &str) -> Vec<Token> {
     }
     reading.end_word();
     reading.tokens
+}
+
+/// Whether a text is one word that is compared as it stands but for its capitals.
+fn is_plain(text: &str) -> bool {
+    text.bytes().all(|byte| byte.is_ascii_alphanumeric())
 }
 
 /// A plus before this is that of `+-` or `+/-`.
@@ -172,9 +209,11 @@ impl Reading {
         if self.spelled.is_empty() {
             return;
         }
+        let spelled = std::mem::take(&mut self.spelled);
+        let dropped = std::mem::take(&mut self.dropped);
         self.tokens.push(Token {
-            spelled: std::mem::take(&mut self.spelled),
-            dropped: std::mem::take(&mut self.dropped),
+            dropped: (dropped != spelled).then_some(dropped),
+            spelled,
             part: self.part,
             bracketed: self.depth > 0,
         });
@@ -253,10 +292,17 @@ mod tests {
             (&["+/- Tol", "\u{b1}Tol", "+-Tol"], "pmtol"),
         ] {
             for text in texts {
-                assert_eq!(Key::of(&tokens(text)).spelled, key, "{text}");
+                assert_eq!(Key::of_text(text).spelled, key, "{text}");
             }
         }
-        assert_eq!(Key::of(&tokens("Größe")).dropped, "grosse");
+        assert_eq!(Key::of_text("Größe").dropped.as_deref(), Some("grosse"));
+        let two = Key::of_text("Ø Größe tief");
+        assert_eq!(two.spelled, "diagroessetief");
+        assert_eq!(two.dropped.as_deref(), Some("diagrossetief"));
+        assert_eq!(
+            Key::of_text("Tiefe 2").spellings().collect::<Vec<_>>(),
+            ["tiefe2"]
+        );
     }
 
     #[test]

@@ -17,6 +17,7 @@ use crate::no_row::Role;
 use crate::of_book::{self, OfBook};
 use crate::understand::understand;
 use crate::values::Look;
+use crate::watch::Watch;
 use crate::words;
 use crate::workbook::Workbook;
 
@@ -77,11 +78,19 @@ impl Foreign {
     /// # Errors
     /// Where the bytes are neither, nothing is in it, or there are more cells than a hole table has.
     pub fn of_file(bytes: &[u8], name: &str) -> Result<Self, IntakeError> {
+        Self::read(bytes, name, &|_| false)
+    }
+
+    /// The same; `watch` hears how far it is.
+    ///
+    /// # Errors
+    /// As [`Self::of_file`], and where `watch` stopped it.
+    pub fn read(bytes: &[u8], name: &str, watch: Watch<'_>) -> Result<Self, IntakeError> {
         if Workbook::is_one(bytes) {
-            return of_book::likeliest(Workbook::of(bytes)?, name);
+            return of_book::likeliest(Workbook::of(bytes, watch)?, name);
         }
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-        let Cells { separator, lines } = split(&decoded.text)?;
+        let Cells { separator, lines } = split(&decoded.text, watch)?;
         let from = Source::named(name);
         let mut foreign =
             Self::of_lines(from, lines, Some(separator), &all_places())?.with_rows()?;

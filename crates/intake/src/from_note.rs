@@ -1,11 +1,14 @@
 //! Where a row ends and its angle, read from its remarks where nothing else of its line says so.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::input::HoleEnd;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::{Column, Row, read_quantity as read};
 
 use crate::angle_in_note::{AngleSaid, angle_in};
 use crate::cell_words::CellWord;
+use crate::clauses::{Remark, without_loose_accents};
 use crate::end_in_note::{EndSaid, end_in};
 use crate::new_row::Cells;
 use crate::summary::FromNotes;
@@ -30,6 +33,36 @@ impl Kept {
     }
 }
 
+/// Remarks that most tables have often, each read once.
+#[derive(Debug, Default)]
+pub(crate) struct NotesRead(BTreeMap<String, Says>);
+
+/// Remarks that are kept with what they say.
+const MOST_KEPT: usize = 1_000;
+
+/// What a remark says.
+#[derive(Debug)]
+struct Says {
+    end: EndSaid,
+    angle: AngleSaid,
+}
+
+impl NotesRead {
+    fn of(&mut self, note: &str) -> &Says {
+        if self.0.len() >= MOST_KEPT && !self.0.contains_key(note) {
+            self.0.clear();
+        }
+        self.0.entry(note.to_owned()).or_insert_with(|| {
+            let plain = without_loose_accents(note);
+            let remark = Remark::of(&plain);
+            Says {
+                end: end_in(&remark),
+                angle: angle_in(&remark),
+            }
+        })
+    }
+}
+
 /// A line's remarks, and what its other cells were read as.
 pub(crate) struct Remarks<'a> {
     pub(crate) texts: &'a [String],
@@ -40,7 +73,12 @@ pub(crate) struct Remarks<'a> {
 
 impl Remarks<'_> {
     /// Reads them into the cells of the line; what is told of that is added to `says`.
-    pub(crate) fn read(&self, cells: &mut Cells, says: &mut Vec<String>) -> FromNotes {
+    pub(crate) fn read(
+        &self,
+        notes: &mut NotesRead,
+        cells: &mut Cells,
+        says: &mut Vec<String>,
+    ) -> FromNotes {
         let filled =
             |(column, text): (&Column, &String)| *column != Column::Note && !text.trim().is_empty();
         let mut found = FromNotes::default();
@@ -51,8 +89,9 @@ impl Remarks<'_> {
         let note = self.texts.join("; ");
         let mark = cells.get(&Column::Mark).map_or("", |mark| mark.trim());
         let of = words::Of { mark, note: &note };
-        let end = self.end(&note, of, says);
-        let angle = self.angle(&note, of, says);
+        let said = notes.of(&note);
+        let end = self.end(&said.end, of, says);
+        let angle = self.angle(&said.angle, of, says);
         let in_doubt = [&end, &angle].contains(&&Found::InDoubt);
         found.in_doubt = usize::from(in_doubt);
         if let Found::Read(end) = end {
@@ -66,9 +105,8 @@ impl Remarks<'_> {
         found
     }
 
-    fn end(&self, note: &str, of: words::Of<'_>, says: &mut Vec<String>) -> Found {
-        let said = end_in(note);
-        if said == EndSaid::Nothing
+    fn end(&self, said: &EndSaid, of: words::Of<'_>, says: &mut Vec<String>) -> Found {
+        if *said == EndSaid::Nothing
             || !self.row.end.text().trim().is_empty() && self.row.end.value().is_none()
         {
             return Found::Nothing;
@@ -86,12 +124,12 @@ impl Remarks<'_> {
                 says.push(of.end_in_doubt());
                 Found::InDoubt
             }
-            (EndSaid::Is(end), Some(there)) if end != there => {
+            (EndSaid::Is(end), Some(there)) if *end != there => {
                 says.push(of.end_stands(end.english(), there.english()));
                 Found::Nothing
             }
             (EndSaid::InDoubt { names, denies }, Some(there))
-                if denies || names.iter().any(|end| *end != there) =>
+                if *denies || names.iter().any(|end| *end != there) =>
             {
                 says.push(of.other_end_stands(there.english()));
                 Found::Nothing
@@ -100,19 +138,19 @@ impl Remarks<'_> {
         }
     }
 
-    fn angle(&self, note: &str, of: words::Of<'_>, says: &mut Vec<String>) -> Found {
+    fn angle(&self, said: &AngleSaid, of: words::Of<'_>, says: &mut Vec<String>) -> Found {
         let read = |text: &str| read::tilt(text, self.basis).ok();
         let there = self.row.angle.text().trim();
-        match angle_in(note) {
+        match said {
             AngleSaid::Nothing => Found::Nothing,
-            AngleSaid::Is(angle) if there.is_empty() => match read(&angle) {
+            AngleSaid::Is(angle) if there.is_empty() => match read(angle) {
                 Some(_) if self.kept.angle => {
-                    says.push(of.not_over_angles(&angle));
+                    says.push(of.not_over_angles(angle));
                     Found::InDoubt
                 }
                 Some(_) => {
-                    says.push(of.angle_read(&angle));
-                    Found::Read(angle)
+                    says.push(of.angle_read(angle));
+                    Found::Read(angle.clone())
                 }
                 None => {
                     says.push(of.angle_in_doubt());
@@ -121,10 +159,10 @@ impl Remarks<'_> {
             },
             AngleSaid::Is(angle) => {
                 let differs = self.row.angle.value().is_some_and(|there| {
-                    read(&angle).is_none_or(|said| said.from_normal != there.from_normal)
+                    read(angle).is_none_or(|said| said.from_normal != there.from_normal)
                 });
                 if differs {
-                    says.push(of.angle_stands(&angle, there));
+                    says.push(of.angle_stands(angle, there));
                 }
                 Found::Nothing
             }

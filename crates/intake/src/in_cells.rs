@@ -21,7 +21,7 @@ pub(crate) fn lines_in_cells(rows: &[Vec<String>]) -> Result<Option<Cells>, Inta
         .iter()
         .map(|cells| cells.first().map_or("", String::as_str));
     let text = firsts.clone().collect::<Vec<_>>().join("\n");
-    let cells = split(&text)?;
+    let cells = split(&text, &|_| false)?;
     let mut filled = firsts.filter(|cell| !cell.trim().is_empty());
     let strokes = cells.separator == '|' && filled.all(|cell| cell.contains('|'));
     if strokes || has_known_head(&cells.lines) {

@@ -302,10 +302,17 @@ fn is_units(line: Line<'_>) -> bool {
 
 /// Whether a line has the same cells as another, capitals aside.
 fn repeats(line: Line<'_>, other: Line<'_>) -> bool {
-    let mut cells = filled_cells(line).map(|(_, cell)| cell.trim().to_lowercase());
-    let others = filled_cells(other).map(|(_, cell)| cell.trim().to_lowercase());
+    let small = |cell: &'_ str| {
+        cell.trim()
+            .chars()
+            .flat_map(char::to_lowercase)
+            .collect::<Vec<_>>()
+    };
+    let same = |one: &str, other: &str| one.trim() == other.trim() || small(one) == small(other);
+    let mut cells = filled_cells(line);
     line.is_filled()
-        && others.into_iter().all(|other| cells.next() == Some(other))
+        && filled_cells(other)
+            .all(|(_, other)| cells.next().is_some_and(|(_, cell)| same(cell, other)))
         && cells.next().is_none()
 }
 

@@ -65,7 +65,7 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             None => continue,
         };
         let named = column.head.unit.filter(|_| meaning.is_length());
-        let text = with_unit(cell, named.filter(|named| *named != HeadUnit::Whole(unit)));
+        let text = || with_unit(cell, named.filter(|named| *named != HeadUnit::Whole(unit)));
         match meaning {
             Meaning::Ours(Column::Note) => {
                 let head = column.head.text.as_str();
@@ -77,22 +77,22 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
                 });
             }
             Meaning::Ours(ours) => {
-                sorted.cells.insert(ours, text);
+                sorted.cells.insert(ours, text());
             }
-            Meaning::Tolerance => sorted.limits.tolerance = Some(text),
-            Meaning::Lower => sorted.limits.lower = Some(text),
-            Meaning::Upper => sorted.limits.upper = Some(text),
+            Meaning::Tolerance => sorted.limits.tolerance = Some(text()),
+            Meaning::Lower => sorted.limits.lower = Some(text()),
+            Meaning::Upper => sorted.limits.upper = Some(text()),
             Meaning::LowerDeviation => {
-                let text = with_sign(text, &column.head.folded);
+                let text = with_sign(text(), &column.head.folded);
                 sorted.limits.lower_deviation = Some(text);
             }
             Meaning::UpperDeviation => {
-                let text = with_sign(text, &column.head.folded);
+                let text = with_sign(text(), &column.head.folded);
                 sorted.limits.upper_deviation = Some(text);
             }
-            Meaning::DepthTolerance => sorted.depth_tolerance = Some(text),
-            Meaning::Point(axis) => set(&mut sorted.point, axis, text),
-            Meaning::Axis(axis) => set(&mut sorted.axis, axis, text),
+            Meaning::DepthTolerance => sorted.depth_tolerance = Some(text()),
+            Meaning::Point(axis) => set(&mut sorted.point, axis, text()),
+            Meaning::Axis(axis) => set(&mut sorted.axis, axis, text()),
         }
     }
     sorted

@@ -3,10 +3,10 @@
 //!
 //! English, German, French, Spanish and Italian; common practice, no source.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-use crate::fold::{Key, tokens};
+use crate::fold::Key;
 
 /// What a word of a remark does to what stands beside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -164,11 +164,21 @@ const OF_ENDS: [&str; 32] = [
 /// What stands anywhere in such a word, as of `nichtdurchgehend`.
 const IN_WORDS_OF_ENDS: [&str; 3] = ["durchgeh", "sackloch", "durchgang"];
 
-/// Whether a folded word does this.
-pub(crate) fn is(key: &Key, said: NoteWord) -> bool {
-    LISTED
-        .get(&said)
-        .is_some_and(|words| words.contains(&key.spelled) || words.contains(&key.dropped))
+/// All that one word does.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct NoteWords(u32);
+
+impl NoteWords {
+    /// What a folded word does.
+    pub(crate) fn of(key: &Key) -> Self {
+        let listed = key.spellings().filter_map(|word| LISTED.get(word));
+        Self(listed.fold(0, |all, words| all | words.0))
+    }
+
+    /// Whether it does this.
+    pub(crate) const fn has(self, said: NoteWord) -> bool {
+        self.0 & (1 << said as u32) != 0
+    }
 }
 
 /// Whether a folded word that is none for an end speaks of one all the same.
@@ -180,13 +190,14 @@ pub(crate) fn speaks_of_an_end(key: &Key) -> bool {
     (begins || within) && key.spelled != "throughout"
 }
 
-static LISTED: LazyLock<BTreeMap<NoteWord, BTreeSet<String>>> = LazyLock::new(|| {
-    let mut listed: BTreeMap<NoteWord, BTreeSet<String>> = BTreeMap::new();
+static LISTED: LazyLock<BTreeMap<String, NoteWords>> = LazyLock::new(|| {
+    let mut listed: BTreeMap<String, NoteWords> = BTreeMap::new();
     for (said, languages) in WORDS {
         let words = languages.iter().flat_map(|words| words.split(','));
         for word in words.filter(|word| !word.trim().is_empty()) {
-            let Key { spelled, dropped } = Key::of(&tokens(word));
-            listed.entry(*said).or_default().extend([spelled, dropped]);
+            for spelling in Key::of_text(word).spellings() {
+                listed.entry(spelling.to_owned()).or_default().0 |= 1 << *said as u32;
+            }
         }
     }
     listed

@@ -4,13 +4,16 @@ use std::ops::Range;
 
 use quillbore_job::Column;
 
-use crate::cell_words::{CellWord, cell_word};
+use crate::cell_words::{CellWord, cell_word_of};
+use crate::fold::Key;
 
 /// A sign of a callout: a number, a word or a single character, and where it stands.
 #[derive(Clone, Debug)]
 pub(crate) struct Sign {
     pub(crate) kind: Kind,
     pub(crate) at: Range<usize>,
+    /// The folded word; empty where it is none.
+    pub(crate) key: Key,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,9 +41,10 @@ pub(crate) fn signs(text: &str) -> Vec<Sign> {
     let mut at = 0;
     while let Some(letter) = text.get(at..).and_then(|rest| rest.chars().next()) {
         let rest = text.get(at..).unwrap_or_default();
+        let mut key = Key::default();
         let (kind, length) = match letter {
             letter if letter.is_ascii_digit() || begins_decimal(rest) => number(rest),
-            letter if letter.is_alphabetic() && !is_diameter(letter) => word(rest),
+            letter if letter.is_alphabetic() && !is_diameter(letter) => word(rest, &mut key),
             '\u{d7}' => (Kind::Times, letter.len_utf8()),
             '\u{21a7}' => (Kind::DepthSign, letter.len_utf8()),
             '\u{b0}' | '\u{ba}' => (Kind::Degree, letter.len_utf8()),
@@ -49,7 +53,7 @@ pub(crate) fn signs(text: &str) -> Vec<Sign> {
         };
         if !letter.is_whitespace() {
             let at = at..at + length;
-            signs.push(Sign { kind, at });
+            signs.push(Sign { kind, at, key });
         }
         at += length;
     }
@@ -89,13 +93,14 @@ fn number(rest: &str) -> (Kind, usize) {
     }
 }
 
-fn word(rest: &str) -> (Kind, usize) {
+fn word(rest: &str, key: &mut Key) -> (Kind, usize) {
     let ends = rest.find(|letter: char| !letter.is_alphabetic() || is_diameter(letter));
     let word = rest.get(..ends.unwrap_or(rest.len())).unwrap_or_default();
     if word.eq_ignore_ascii_case("x") {
         return (Kind::Times, word.len());
     }
-    let said = cell_word(word, Column::Size);
+    *key = Key::of_text(word);
+    let said = cell_word_of(key, Column::Size);
     let point = rest
         .get(word.len()..)
         .is_some_and(|rest| rest.starts_with('.') && said.is_some() && !begins_decimal(rest));

@@ -12,7 +12,7 @@ use std::sync::LazyLock;
 
 use quillbore_job::Column;
 
-use crate::fold::{Key, tokens};
+use crate::fold::Key;
 use crate::meaning::Meaning;
 use Meaning::{
     Axis, DepthTolerance, Lower, LowerDeviation, Ours, Point, Tolerance, Upper, UpperDeviation,
@@ -333,15 +333,14 @@ pub(crate) enum Heading {
 /// What some words mean at a head.
 pub(crate) fn heading(key: &Key) -> Option<Heading> {
     let found = |word: &str| LISTS.heads.get(word).copied();
-    let either = |spelled: &str, dropped: &str| found(spelled).or_else(|| found(dropped));
-    either(&key.spelled, &key.dropped).or_else(|| {
+    key.spellings().find_map(found).or_else(|| {
         // A plural's end.
         ["s", "n", "en", "es"].iter().find_map(|end| {
             let cut = |word: &str| {
                 let word = word.strip_suffix(end).filter(|word| word.len() >= 4);
                 word.and_then(found)
             };
-            cut(&key.spelled).or_else(|| cut(&key.dropped))
+            key.spellings().find_map(cut)
         })
     })
 }
@@ -385,7 +384,7 @@ impl Set {
     }
 
     fn has(&self, key: &Key) -> bool {
-        self.0.contains(&key.spelled) || self.0.contains(&key.dropped)
+        key.spellings().any(|word| self.0.contains(word))
     }
 }
 
@@ -429,8 +428,8 @@ static LISTS: LazyLock<Lists> = LazyLock::new(|| {
 /// The words of a list, each folded in both spellings.
 fn folded_words(words: &str) -> impl Iterator<Item = String> {
     words.split(',').flat_map(|word| {
-        let Key { spelled, dropped } = Key::of(&tokens(word));
-        [spelled, dropped]
+        let key = Key::of_text(word);
+        key.spellings().map(str::to_owned).collect::<Vec<_>>()
     })
 }
 
@@ -439,7 +438,7 @@ mod tests {
     use std::collections::BTreeMap;
 
     use super::{AMBIGUOUS, HEADS, Heading, OTHERS, folded_words, heading};
-    use crate::fold::{Key, tokens};
+    use crate::fold::Key;
 
     #[test]
     fn no_word_stands_under_two_meanings() {
@@ -464,7 +463,7 @@ mod tests {
 
     #[test]
     fn plurals_are_the_words() {
-        let of = |word: &str| heading(&Key::of(&tokens(word)));
+        let of = |word: &str| heading(&Key::of_text(word));
         for (plural, word) in [
             ("Toleranzen", "Toleranz"),
             ("Tiefen", "Tiefe"),

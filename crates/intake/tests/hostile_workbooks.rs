@@ -6,6 +6,7 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
+use std::cell::{Cell, RefCell};
 use std::io::{Cursor, Write as _};
 
 use quillbore_intake::{Foreign, IntakeError, WorkbookError};
@@ -275,5 +276,46 @@ fn signs_that_no_line_has_are_in_no_sentence() {
     for bytes in [wide, broken] {
         let says = refused(&bytes).to_string();
         assert!(is_plain(&says), "{says:?}");
+    }
+}
+
+/// Each kind of table tells how far it is as it is read, and is left where somebody stops it.
+#[test]
+fn reading_is_told_and_stopped() {
+    let lines = "A,0.8,12\n".repeat(8_000);
+    let numbers = "<c><v>0.8</v></c><c><v>12</v></c>";
+    let sheet: String = (1..=8_000)
+        .map(|line| format!("<row r=\"{line}\">{numbers}</row>"))
+        .collect();
+    let mut book = Book::of(&sheet, "");
+    let dimension = "<dimension ref=\"A1:B8000\"/><sheetData>";
+    book.sheet = book.sheet.replace("<sheetData>", dimension);
+    let cell = "<table:table-cell office:value-type=\"float\" office:value=\"0.8\"/>".repeat(2);
+    let row = format!("<table:table-row>{cell}</table:table-row>").repeat(8_000);
+    let content = format!("<table:table table:name=\"Holes\">{row}</table:table>");
+    for (bytes, name) in [
+        (lines.into_bytes(), "holes.csv"),
+        (book.bytes(), "holes.xlsx"),
+        (packed(&[("content.xml", &content)]), "holes.ods"),
+    ] {
+        let told = RefCell::new(Vec::new());
+        let whole = Foreign::read(&bytes, name, &|done| {
+            told.borrow_mut().push(done);
+            false
+        });
+        let told = told.into_inner();
+        assert_eq!(whole, Foreign::of_file(&bytes, name), "{name}");
+        assert!(told.is_sorted(), "{name}: {told:?}");
+        assert!(
+            told.iter().any(|done| (0.3..0.7).contains(done)),
+            "{name}: {told:?}"
+        );
+        let looks = Cell::new(0);
+        let stopped = Foreign::read(&bytes, name, &|_| {
+            looks.set(looks.get() + 1);
+            looks.get() == 2
+        });
+        assert_eq!(stopped, Err(IntakeError::Stopped), "{name}");
+        assert_eq!(looks.get(), 2, "{name}");
     }
 }

@@ -97,8 +97,11 @@ pub fn read(disk: &dyn Disk, path: &Path, watch: Watch<'_>) -> Result<HoleFile, 
             Holes::Drawn(Box::new(drawn.stamped(stamp)))
         }
         None => {
-            let table = Foreign::of_file(&bytes, &name);
-            let table = table.map_err(|error| failed(of_table(&error, path)))?;
+            let table = Foreign::read(&bytes, &name, watch);
+            let table = table.map_err(|error| match error {
+                IntakeError::Stopped => NotRead::Stopped,
+                error => failed(of_table(&error, path)),
+            })?;
             Holes::Table(Box::new(table.stamped(stamp)))
         }
     };
@@ -294,7 +297,7 @@ impl Reading {
     #[must_use]
     pub fn take(&self) -> Option<Result<HoleFile, NotRead>> {
         match self.read.try_recv() {
-            // A table is read in one go: who stopped it meanwhile wants none of it.
+            // It may be there before it looks up: who stopped it wants none of it.
             Ok(_) if self.progress.stopped.load(Ordering::Relaxed) => Some(Err(NotRead::Stopped)),
             Ok(read) => Some(read),
             Err(TryRecvError::Empty) => None,

@@ -20,7 +20,7 @@ pub(super) fn file(bytes: &[u8]) {
     let taken = taken(&foreign, &Job::default(), RowsAt::Append);
     let text = decode(bytes).map(|decoded| decoded.text.into_owned());
     let text = text.unwrap_or_default();
-    let Ok(cells) = delimited::split(&text) else {
+    let Ok(cells) = delimited::split(&text, &|_| false) else {
         panic!("read, but not to be split");
     };
     // Lines in are lines read, and each of those is the head, or told, and no other.

@@ -24,6 +24,8 @@ fn sheets(names: &[String]) -> String {
     names.join(", ")
 }
 
+const STOPPED: &str = "read it again when there is time";
+
 impl WorkbookError {
     /// What to do about it.
     #[must_use]
@@ -35,6 +37,7 @@ impl WorkbookError {
             Self::Damaged(_) => {
                 "open it in a spreadsheet program and save it anew; where that fails, ask for it again"
             }
+            Self::Stopped => STOPPED,
             Self::TooLarge | Self::TooManyCells(_) => {
                 "copy the lines and columns that describe holes into a workbook of their own"
             }
@@ -54,6 +57,7 @@ impl fmt::Display for WorkbookError {
                 f.write_str("This is an old binary workbook (.xls), which is not read")
             }
             Self::Damaged(why) => write!(f, "The workbook is damaged ({why})"),
+            Self::Stopped => f.write_str("Reading the workbook was stopped"),
             Self::TooLarge => {
                 f.write_str("Unpacked, the workbook is far larger than a hole table is")
             }
@@ -79,6 +83,7 @@ impl IntakeError {
             Self::TooMany(_) => {
                 "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
             }
+            Self::Stopped => STOPPED,
             Self::Empty | Self::HeadAlone => {
                 "give a table with one hole, or one kind of hole, a line"
             }
@@ -98,6 +103,7 @@ impl fmt::Display for IntakeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotText => f.write_str("This is not a text file"),
+            Self::Stopped => f.write_str("Reading the table was stopped"),
             Self::TooMany(TooManyCells::InLine(line)) => write!(
                 f,
                 "Line {line} has more than {MOST_CELLS} cells, which no hole table has"

@@ -10,6 +10,7 @@ mod trap;
 mod xlsx;
 
 use crate::lines::Lines;
+use crate::watch::Watch;
 
 /// Sheets of a workbook that have anything in them, in its order.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -46,6 +47,8 @@ pub enum WorkbookError {
     OldKind,
     /// It is damaged; what the reader says of it.
     Damaged(String),
+    /// Whoever waited for it stopped it.
+    Stopped,
     /// Unpacked it is far larger than a hole table.
     TooLarge,
     /// A sheet of this name has more cells than a hole table has.
@@ -61,8 +64,9 @@ impl Workbook {
     /// Reads a workbook.
     ///
     /// # Errors
-    /// Where the bytes are no workbook, ask for a password, are damaged, or hold more than a hole table does.
-    pub(crate) fn of(bytes: &[u8]) -> Result<Self, WorkbookError> {
+    /// Where the bytes are no workbook, ask for a password, are damaged, hold more than a hole
+    /// table does, or `watch` stopped it.
+    pub(crate) fn of(bytes: &[u8], watch: Watch<'_>) -> Result<Self, WorkbookError> {
         if bytes.starts_with(OLD) {
             // A locked workbook of today is wrapped in the same way; its two parts are named in the wrapping.
             let locked: Vec<u8> = "EncryptedPackage"
@@ -79,10 +83,10 @@ impl Workbook {
         let packed = bounded::Packed::of(bytes)?;
         let mut room = room::Room::for_file(bytes.len());
         let sheets = if packed.has("content.xml") {
-            ods::sheets(&packed, &mut room)?
+            ods::sheets(&packed, &mut room, watch)?
         } else if packed.has("xl/workbook.xml") || packed.has("[Content_Types].xml") {
             packed.is_no_trap()?;
-            xlsx::sheets(bytes, &mut room)?
+            xlsx::sheets(bytes, packed.may_merge(), &mut room, watch)?
         } else {
             return Err(WorkbookError::NoWorkbook);
         };
@@ -92,6 +96,9 @@ impl Workbook {
         })
     }
 }
+
+/// Cells after which whoever waits hears how far it is.
+const CELLS_BETWEEN_LOOKS: usize = 5_000;
 
 /// How files of the old binary kind begin (compound file binary format).
 const OLD: &[u8] = &[0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1];

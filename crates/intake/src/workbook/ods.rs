@@ -12,10 +12,15 @@ use super::bounded::Packed;
 use super::merged::{Cells, Merged, is_within};
 use super::room::{Full, Room};
 use super::shown::{number, unit_of};
-use super::{Sheet, WorkbookError};
+use super::{CELLS_BETWEEN_LOOKS, Sheet, WorkbookError};
+use crate::watch::{Watch, share};
 
 /// The sheets of its content.
-pub(super) fn sheets(packed: &Packed<'_>, room: &mut Room) -> Result<Vec<Sheet>, WorkbookError> {
+pub(super) fn sheets(
+    packed: &Packed<'_>,
+    room: &mut Room,
+    watch: Watch<'_>,
+) -> Result<Vec<Sheet>, WorkbookError> {
     let manifest = packed.text("META-INF/manifest.xml")?;
     if manifest.is_some_and(|manifest| manifest.contains("encryption-data")) {
         return Err(WorkbookError::Locked);
@@ -24,7 +29,13 @@ pub(super) fn sheets(packed: &Packed<'_>, room: &mut Room) -> Result<Vec<Sheet>,
     let mut reading = Reading::default();
     let mut xml = Reader::from_str(&content);
     xml.config_mut().expand_empty_elements = true;
-    loop {
+    for count in 1_usize.. {
+        if count % (EVENTS_OF_A_CELL * CELLS_BETWEEN_LOOKS) == 0 {
+            let at = usize::try_from(xml.buffer_position()).unwrap_or(usize::MAX);
+            if watch(share(at, content.len())) {
+                return Err(WorkbookError::Stopped);
+            }
+        }
         match xml
             .read_event()
             .map_err(|error| WorkbookError::damaged(&error))?
@@ -34,11 +45,15 @@ pub(super) fn sheets(packed: &Packed<'_>, room: &mut Room) -> Result<Vec<Sheet>,
             Event::Text(text) => reading.says(&text.xml10_content()),
             Event::CData(text) => reading.says(&text.xml10_content()),
             Event::GeneralRef(entity) => reading.says(&character(&entity)),
-            Event::Eof => return Ok(reading.sheets),
+            Event::Eof => break,
             _ => {}
         }
     }
+    Ok(reading.sheets)
 }
+
+/// A cell begins and ends at the least.
+const EVENTS_OF_A_CELL: usize = 2;
 
 /// What was read so far, and what is open.
 #[derive(Default)]

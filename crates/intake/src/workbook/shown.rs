@@ -10,6 +10,11 @@ pub(super) fn number(value: f64) -> String {
             String::new()
         };
     }
+    // Digits enough to tell it from all others: where they are not more than 15, rounding leaves them.
+    let shortest = value.to_string();
+    if shortest.len() <= 15 {
+        return shortest;
+    }
     let rounded: f64 = format!("{value:.14e}").parse().unwrap_or(value);
     let plain = rounded.to_string();
     // A number with a hundred zeros is no length; as it is written it can be read.
@@ -57,6 +62,10 @@ mod tests {
             (0.0, "0"),
             (-0.0, "0"),
             (1e-7, "0.0000001"),
+            (123_456_789_012_345.0, "123456789012345"),
+            (1_234_567_890_123_456.0, "1234567890123460"),
+            (0.123_456_789_012_3, "0.1234567890123"),
+            (-0.123_456_789_012_345_67, "-0.123456789012346"),
             (1e300, "1e300"),
         ];
         for (value, text) in cases {

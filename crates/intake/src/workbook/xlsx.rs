@@ -1,5 +1,6 @@
 //! Sheets of Office Open XML workbooks (ECMA-376).
 
+use std::borrow::Cow;
 use std::io::Cursor;
 
 use calamine::{
@@ -9,59 +10,89 @@ use calamine::{
 use super::merged::{Cells, Merged};
 use super::room::{Full, Room};
 use super::shown::{number, unit_of};
-use super::{Sheet, WorkbookError};
+use super::{CELLS_BETWEEN_LOOKS, Sheet, WorkbookError};
+use crate::watch::{Watch, share};
 
 /// Most sheets of a workbook: all of them may be one part of the file, which is read for each.
 const MOST_SHEETS: usize = 255;
 
-/// Its sheets of cells; sheets of charts and macros have none.
-pub(super) fn sheets(bytes: &[u8], room: &mut Room) -> Result<Vec<Sheet>, WorkbookError> {
+/// Its sheets of cells, of which some `may_merge`; sheets of charts and macros have none.
+pub(super) fn sheets(
+    bytes: &[u8],
+    may_merge: bool,
+    room: &mut Room,
+    watch: Watch<'_>,
+) -> Result<Vec<Sheet>, WorkbookError> {
     let mut book = Xlsx::new(Cursor::new(bytes)).map_err(failed)?;
     let known = book.sheets_metadata().to_vec();
     if known.len() > MOST_SHEETS {
         return Err(WorkbookError::TooLarge);
     }
-    let of_cells = known
-        .into_iter()
-        .filter(|sheet| sheet.typ == SheetType::WorkSheet);
-    let each = of_cells.map(|sheet| {
+    let of_cells = |sheet: &calamine::Sheet| sheet.typ == SheetType::WorkSheet;
+    let all = known.iter().filter(|sheet| of_cells(sheet)).count();
+    let of_cells = known.into_iter().filter(of_cells).enumerate();
+    let each = of_cells.map(|(at, sheet)| {
+        let watch = |done: f64| watch((share(at, all) + done * share(1, all)).min(1.0));
         let is_hidden = sheet.visible != SheetVisible::Visible;
-        self::sheet(&mut book, &sheet.name, is_hidden, room)
+        let cells = cells(&mut book, &sheet.name, room, &watch)?;
+        let merged = match may_merge {
+            true => merged(&mut book, &sheet.name)?,
+            false => Vec::new(),
+        };
+        cells.sheet(&sheet.name, is_hidden, &merged, room)
     });
     each.collect()
 }
 
 type Book<'a> = Xlsx<Cursor<&'a [u8]>>;
 
-fn sheet(
+fn cells(
     book: &mut Book<'_>,
     name: &str,
-    is_hidden: bool,
     room: &mut Room,
-) -> Result<Sheet, WorkbookError> {
+    watch: Watch<'_>,
+) -> Result<Cells, WorkbookError> {
     let mut cells = Cells::default();
-    let is_gap = values(book, name, &mut cells, room).map_err(failed)?;
-    if is_gap.map_err(|full| full.error(name))? {
+    let read = values(book, name, &mut cells, room, watch).map_err(failed)?;
+    let is_gap = match read.map_err(|full| full.error(name))? {
+        Values::Stopped => return Err(WorkbookError::Stopped),
+        Values::All { is_gap } => is_gap,
+    };
+    if is_gap {
         let noted = uncalculated(book, name, &mut cells, room).map_err(failed)?;
         noted.map_err(|full| full.error(name))?;
     }
+    Ok(cells)
+}
+
+fn merged(book: &mut Book<'_>, name: &str) -> Result<Vec<Merged>, WorkbookError> {
     let merged = book.merge_cells_by_sheet_name(name).map_err(failed)?;
     let merged = merged.iter().map(|area| Merged {
         lines: [area.start.0, area.end.0],
         column: area.start.1,
     });
-    cells.sheet(name, is_hidden, &merged.collect::<Vec<_>>(), room)
+    Ok(merged.collect())
 }
 
-/// Puts the values of a sheet into its cells; whether any cell has none.
+/// How far the values of a sheet were read.
+enum Values {
+    /// Until somebody stopped it.
+    Stopped,
+    /// To the end; whether any cell has none.
+    All { is_gap: bool },
+}
+
+/// Puts the values of a sheet into its cells.
 fn values(
     book: &mut Book<'_>,
     name: &str,
     cells: &mut Cells,
     room: &mut Room,
-) -> Result<Result<bool, Full>, XlsxError> {
-    let mut is_gap = false;
+    watch: Watch<'_>,
+) -> Result<Result<Values, Full>, XlsxError> {
+    let (mut is_gap, mut count) = (false, 0_usize);
     let mut reader = book.worksheet_cells_reader(name)?;
+    let last = reader.dimensions().end.0;
     let units: Vec<Option<&str>> = reader
         .styles()
         .iter()
@@ -69,20 +100,27 @@ fn values(
         .collect();
     while let Some((cell, style)) = reader.next_cell_with_style_id()? {
         let (line, column) = cell.get_position();
-        let text = match cell.get_value() {
+        count += 1;
+        if count % CELLS_BETWEEN_LOOKS == 0 && watch(share(line as usize, last as usize)) {
+            return Ok(Ok(Values::Stopped));
+        }
+        let text: Cow<'_, str> = match cell.get_value() {
             DataRef::Empty => {
                 is_gap = true;
                 continue;
             }
             DataRef::Float(value) => {
-                number(*value) + units.get(style).copied().flatten().unwrap_or_default()
+                let unit = units.get(style).copied().flatten().unwrap_or_default();
+                (number(*value) + unit).into()
             }
+            DataRef::String(text) => text.into(),
+            DataRef::SharedString(text) => (*text).into(),
             DataRef::DateTime(when) if when.is_datetime() => {
                 cells.dates.insert(line);
                 let (year, month, day, ..) = when.to_ymd_hms_milli();
-                format!("{year:04}-{month:02}-{day:02}")
+                format!("{year:04}-{month:02}-{day:02}").into()
             }
-            other => Data::from(other.clone()).to_string(),
+            other => Data::from(other.clone()).to_string().into(),
         };
         let put = match cells.text(&text) {
             Ok(Some(text)) => cells.put(line, column, text, room),
@@ -92,7 +130,7 @@ fn values(
             return Ok(Err(full));
         }
     }
-    Ok(Ok(is_gap))
+    Ok(Ok(Values::All { is_gap }))
 }
 
 /// Notes the lines in which a formula has no result.
