@@ -294,3 +294,23 @@ fn of_a_solid_from_which_a_hole_is_left_out_the_locations_tell() {
         )]
     );
 }
+
+/// A number that is the same on paper and another in millimeters.
+#[test]
+fn a_row_that_differs_by_its_unit_says_so() {
+    let before = done(&Job::default(), &{
+        let table = Foreign::of_file(b"mark;size;depth\nA;.04;1\nB;.04;12 mm\n", "holes.csv");
+        let taken = table
+            .expect("a table")
+            .take(&Job::default(), RowsAt::Replace, Unit::Inch);
+        taken.expect("understood").edit
+    });
+    let (comparison, _) = compared(&before, "mark;size;depth\nA;1.016;1\nB;1.016;13\n");
+    assert_eq!(
+        said(&comparison),
+        [
+            (Became::Changed, "A: depth was 1 in, is 1 mm"),
+            (Became::Changed, "B: depth was 12 mm, is 13"),
+        ]
+    );
+}

@@ -27,6 +27,8 @@ pub(crate) struct CellDiffers {
     pub(crate) is: String,
     /// The unit that its number is meant in.
     pub(crate) unit: Unit,
+    /// The unit that it was meant in, where that is another and neither text says so.
+    pub(crate) was_unit: Option<Unit>,
 }
 
 /// How the locations of a row differ.
@@ -65,6 +67,11 @@ pub(crate) fn differs(row: &Row, newer: &Row, is_drawn: bool) -> Differs {
                 is.text.to_owned()
             },
             unit: is.unit.unwrap_or_default(),
+            was_unit: was.unit.filter(|unit| {
+                let others = column.is_measured() && is.unit != Some(*unit);
+                let bare = |text: &str| !text.contains(char::is_alphabetic) && !text.contains('"');
+                others && (was.text == is.text || (bare(was.text) && bare(is.text)))
+            }),
         });
     }
     let shared = shared(&row.places, &newer.places);

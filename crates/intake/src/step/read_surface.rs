@@ -173,6 +173,10 @@ impl Reading<'_, '_> {
         let Directed { curve, along } = self.curve(curve)?;
         let range = curve_range(&curve, rim);
         let known = known_turned(&curve, &axis, rim);
+        // A line that is turned about itself is no surface.
+        if matches!(known, Some(Surface::Cylinder { radius, .. }) if radius < 1e-9) {
+            return Err(Why::NotALength);
+        }
         if let Some(surface) = known {
             // Where the file's normal points, at a point of the curve that isn't on the axis.
             let tries = (1..8).map(|at| range[0] + (range[1] - range[0]) * f64::from(at) / 8.0);

@@ -16,7 +16,15 @@ pub(crate) fn changed(row: &Row, newer: &Row, differs: &Differs) -> String {
             (Column::Note, "") => format!("{name}: {}", cell.is),
             (Column::Note, _) => format!("{name} goes on: {}", newer.note.text()),
             (_, "") => format!("{name} is now {}", cell.is),
-            (_, was) => format!("{name} was {was}, is {}", cell.is),
+            (_, was) => match cell.was_unit {
+                None => format!("{name} was {was}, is {}", cell.is),
+                Some(unit) => format!(
+                    "{name} was {was} {}, is {} {}",
+                    unit.symbol(),
+                    cell.is,
+                    cell.unit.symbol()
+                ),
+            },
         });
     }
     if let Some(places) = differs.places.filter(|places| !places.are_first) {
