@@ -9,6 +9,7 @@ use std::ops::Range;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::{Column, Unit, read_quantity as read};
 
+use crate::brackets::{is_torn, once_each};
 use crate::cell_words::{CellWord, TakenWord, in_english, with_signs};
 use crate::signs::{Kind, Sign, count_before, count_behind, signs};
 
@@ -28,7 +29,7 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     if text.len() > LONGEST || !text.contains(speaks) {
         return None;
     }
-    let text = &with_signs(text);
+    let text = &once_each(&with_signs(text));
     if let Some(broken) = broken(text, unit) {
         return Some(broken);
     }
@@ -49,6 +50,9 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     }
     let mut callout = Callout::default();
     for (column, part) in parts {
+        if is_torn(part) {
+            return None;
+        }
         let (part, words) = as_read(column, part, unit)?;
         callout.parts.push((column, part));
         callout.words.extend(words);

@@ -89,28 +89,6 @@ pub fn split(text: &str, watch: Watch<'_>) -> Result<Cells, IntakeError> {
     Ok(Cells { separator, lines })
 }
 
-/// Splits text whose cells are parted by two blanks or more, as text out of a printed page is; `None`
-/// where lines with several cells differ in how many, since nothing tells which of them is missing.
-pub(crate) fn split_by_gaps(text: &str) -> Option<Cells> {
-    let mut lines = Lines::default();
-    let mut usual = None;
-    for (number, line) in (1..).zip(text.lines()) {
-        let cells = line
-            .split("  ")
-            .map(str::trim)
-            .filter(|cell| !cell.is_empty());
-        let count = cells.clone().count();
-        if count > 1 && *usual.get_or_insert(count) != count {
-            return None;
-        }
-        if count > 0 {
-            lines.push(number, 0, cells);
-        }
-    }
-    let separator = ' ';
-    (usual? <= MOST_CELLS).then_some(Cells { separator, lines })
-}
-
 /// Reads a block of cells from clipboard text, row by row.
 ///
 /// Cells are parted by tabs, rows by any line end; one line end after the last row is not a row.
@@ -222,7 +200,7 @@ fn begins_with_stroke(line: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split_by_gaps};
+    use super::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block};
     use crate::error::IntakeError;
 
     fn split(text: &str) -> Result<Cells, IntakeError> {
@@ -298,28 +276,6 @@ mod tests {
             '|',
             &[&["A", "4", "0.8"], &["", "4", "0.9"], &["C", "4", "1"]],
         );
-    }
-
-    #[test]
-    fn gaps_part_cells_where_every_line_has_as_many() {
-        let cells = |text: &str| {
-            let lines = split_by_gaps(text)?.lines;
-            let cells = lines
-                .from(0)
-                .map(|line| line.cells().map(str::to_owned).collect());
-            Some(cells.collect::<Vec<Vec<String>>>())
-        };
-        let read = cells("List 2\nA  0.8 mm   14\n\n  B  0.9 mm  9 ").expect("a table");
-        assert_eq!(
-            read,
-            [
-                vec!["List 2"],
-                vec!["A", "0.8 mm", "14"],
-                vec!["B", "0.9 mm", "9"]
-            ]
-        );
-        assert_eq!(cells("A  0.8  14\nB  0.9"), None);
-        assert_eq!(cells("A 0.8"), None);
     }
 
     fn numbers(text: &str) -> Vec<(usize, usize)> {

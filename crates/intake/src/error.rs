@@ -18,6 +18,12 @@ pub enum IntakeError {
     NoSuchSheet(String, Vec<String>),
     /// Several sheets may be the hole table, and nobody said which.
     WhichSheet(Vec<String>),
+    /// It is a part or a drawing of a kind that is not read; how its name ends.
+    OtherPart(String),
+    /// It is marked-up text, a letter or a packed file, and no table.
+    NoTable,
+    /// No column can be the holes' sizes or locations.
+    NoSizes,
     /// Whoever waited for it stopped it.
     Stopped,
     /// There is nothing in it.

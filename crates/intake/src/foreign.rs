@@ -8,6 +8,7 @@ use crate::column::{ColumnView, ForeignColumn, Holds, How, Question};
 use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, MOST_LINES, TooManyCells, split};
 use crate::encoding::decode;
 use crate::error::IntakeError;
+use crate::gaps::split_by_blanks;
 use crate::head::{Head, Says};
 use crate::in_cells::{line_ends, lines_in_cells};
 use crate::layout::Layout;
@@ -15,6 +16,7 @@ use crate::lines::{Line, Lines};
 use crate::meaning::Meaning;
 use crate::no_row::Role;
 use crate::of_book::{self, OfBook};
+use crate::other_kinds;
 use crate::understand::understand;
 use crate::values::Look;
 use crate::watch::Watch;
@@ -89,8 +91,13 @@ impl Foreign {
         if Workbook::is_one(bytes) {
             return of_book::likeliest(Workbook::of(bytes, watch)?, name);
         }
+        other_kinds::refuse(bytes, name)?;
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-        let Cells { separator, lines } = split(&decoded.text, watch)?;
+        let printed = is_printed(&decoded.text).then(|| split_by_blanks(&decoded.text));
+        let Cells { separator, lines } = match printed.flatten() {
+            Some(cells) => cells,
+            None => split(&decoded.text, watch)?,
+        };
         let from = Source::named(name);
         let mut foreign =
             Self::of_lines(from, lines, Some(separator), &all_places())?.with_rows()?;
@@ -350,6 +357,19 @@ impl Foreign {
             .or_else(by_number)
             .ok_or_else(|| IntakeError::NoSuchColumn(name.trim().to_owned()))
     }
+}
+
+/// Most bytes of a list that a program prints.
+const MOST_PRINTED: usize = 4_000_000;
+
+/// Whether a text has none of the signs that part cells but commas, of which fewer than lines.
+fn is_printed(text: &str) -> bool {
+    if text.len() > MOST_PRINTED {
+        return false;
+    }
+    let commas = memchr::memchr_iter(b',', text.as_bytes()).count();
+    let lines = memchr::memchr_iter(b'\n', text.as_bytes()).count();
+    memchr::memchr3(b'\t', b';', b'|', text.as_bytes()).is_none() && commas <= lines * 2
 }
 
 pub(crate) fn all_places() -> Vec<Option<Column>> {

@@ -4,6 +4,7 @@ use quillbore_job::{Column, Unit};
 
 use crate::fold::{Key, Token, folded, tokens};
 use crate::meaning::Meaning;
+use crate::note_words::{NoteWord, NoteWords};
 use crate::trade_words::{Heading, heading, is_filler, is_hole_word, is_of_dimensions};
 
 /// A head of a column.
@@ -17,6 +18,41 @@ pub(crate) struct Head {
     pub(crate) says: Says,
     /// The unit in it: `dia (mm)`, `depth [in]`, `Tol µm`.
     pub(crate) unit: Option<HeadUnit>,
+    /// What angles below it are measured from: `angle to surface`.
+    pub(crate) basis: Option<AngleFrom>,
+}
+
+/// What an angle is measured from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum AngleFrom {
+    /// The surface.
+    Surface,
+    /// The surface's normal.
+    Normal,
+}
+
+impl AngleFrom {
+    /// The words behind an angle that say so.
+    pub(crate) const fn behind(self) -> &'static str {
+        match self {
+            Self::Surface => "to surface",
+            Self::Normal => "to normal",
+        }
+    }
+
+    /// What the words of a head name beside the angle.
+    fn of(words: &[&Token]) -> Option<Self> {
+        let says = |said| {
+            words
+                .iter()
+                .any(|word| NoteWords::of(&Key::of([*word])).has(said))
+        };
+        match (says(NoteWord::Surface), says(NoteWord::Normal)) {
+            (_, true) => Some(Self::Normal),
+            (true, false) => Some(Self::Surface),
+            (false, false) => None,
+        }
+    }
 }
 
 /// What the words of a head say.
@@ -66,6 +102,14 @@ impl HeadUnit {
         }
     }
 
+    /// The unit of length that a text names and nothing else.
+    pub(crate) fn of_text(text: &str) -> Option<Self> {
+        match tokens(text).as_slice() {
+            [one] => Self::of(one).filter(|unit| unit.behind().is_some()),
+            _ => None,
+        }
+    }
+
     fn of(token: &Token) -> Option<Self> {
         Some(match token.spelled() {
             "mm" | "millimeter" | "millimeters" | "millimetre" | "millimetres" => {
@@ -74,7 +118,7 @@ impl HeadUnit {
             "in" | "inch" | "inches" | "zoll" | "pouce" | "pouces" | "pulg" | "pulgada"
             | "pulgadas" | "pollice" | "pollici" => Self::Whole(Unit::Inch),
             "cm" => Self::Cm,
-            "um" | "micron" | "microns" | "mikrometer" => Self::Um,
+            "um" | "my" | "micron" | "microns" | "mikrometer" => Self::Um,
             "thou" | "mil" | "mils" => Self::Thou,
             "deg" | "degree" | "degrees" | "grad" | "degre" | "degres" | "grados" | "gradi" => {
                 Self::Degrees
@@ -89,22 +133,36 @@ impl Head {
     pub(crate) fn of(text: &str) -> Self {
         let all = tokens(text);
         let (unit, words) = without_unit(&all);
-        let says = if words.is_empty() && unit == Some(HeadUnit::Degrees) {
-            Says::Plainly(Meaning::Ours(Column::Angle))
+        let angle = Says::Plainly(Meaning::Ours(Column::Angle));
+        let (says, basis) = if words.is_empty() && unit == Some(HeadUnit::Degrees) {
+            (angle, None)
         } else {
-            says(&words)
+            match AngleFrom::of(&words) {
+                Some(basis) if says(&beside_basis(&words)) == angle => (angle, Some(basis)),
+                _ => (says(&words), None),
+            }
         };
         Self {
             text: text.split_whitespace().collect::<Vec<_>>().join(" "),
             folded: folded(text),
             says,
             unit,
+            basis,
         }
     }
 
     /// The head with another line below it, as of `Position` over `X` and `Y`, or of units.
     pub(crate) fn over(&self, below: &str) -> Self {
         let below_alone = Self::of(below);
+        // A unit below says nothing else: behind `Tol -` its sign would be none any more.
+        if is_unit_alone(below) && self.says != Says::Nothing {
+            let text = format!("{} {}", self.text, below_alone.text);
+            return Self {
+                text,
+                unit: below_alone.unit,
+                ..self.clone()
+            };
+        }
         let mut joined = Self::of(format!("{} {below}", self.text).trim());
         if matches!(joined.says, Says::Nothing | Says::Other | Says::InPart(_)) {
             let own = [below_alone.says, self.says];
@@ -113,6 +171,22 @@ impl Head {
         }
         joined.unit = below_alone.unit.or(self.unit);
         joined
+    }
+
+    /// Whether it says no more than that a tolerance stands below, and not of what.
+    pub(crate) fn is_bare_tolerance(&self) -> bool {
+        const WORDS: [&str; 7] = [
+            "tol",
+            "toll",
+            "tolerance",
+            "toleranz",
+            "tolerancia",
+            "tolleranza",
+            "pm",
+        ];
+        tokens(&self.text)
+            .iter()
+            .all(|word| HeadUnit::of(word).is_some() || WORDS.contains(&word.spelled()))
     }
 
     /// Whether it has words, and at least one of them is known.
@@ -127,16 +201,30 @@ pub(crate) fn is_unit_alone(text: &str) -> bool {
     matches!(all.as_slice(), [one] if HeadUnit::of(one).is_some())
 }
 
-/// The unit that a line of words says of all dimensions: `Alle Maße in mm`, `DIMENSIONS IN INCHES`.
+/// The unit that a line of words says of all dimensions: `Alle Maße in mm`, `DIMENSIONS IN INCHES`,
+/// `Units: in`.
 pub(crate) fn unit_of_all(text: &str) -> Option<Unit> {
     let all = tokens(text);
     let spoken = all.iter().any(|word| is_of_dimensions(&Key::of([word])));
-    let mut units = all.iter().filter_map(|word| match HeadUnit::of(word) {
-        Some(HeadUnit::Whole(unit)) if !word.is("in") => Some(unit),
-        _ => None,
-    });
+    let last = all.len().saturating_sub(1);
+    let mut units = all
+        .iter()
+        .enumerate()
+        .filter_map(|(at, word)| match HeadUnit::of(word) {
+            // `in` is a unit behind two or three words only: longer lines are cut off.
+            Some(HeadUnit::Whole(unit)) if !word.is("in") || (at == last && at <= 3) => Some(unit),
+            _ => None,
+        });
     let unit = units.next().filter(|_| spoken)?;
     units.all(|other| other == unit).then_some(unit)
+}
+
+/// The unit that a text names and nothing else: `INCH`, `[mm]`.
+pub(crate) fn unit_alone(text: &str) -> Option<Unit> {
+    match HeadUnit::of_text(text) {
+        Some(HeadUnit::Whole(unit)) if folded(text) != "in" => Some(unit),
+        _ => None,
+    }
 }
 
 /// The unit among some words, and the others. `in` is one at the end or in brackets only: `Maße in mm`.
@@ -157,6 +245,21 @@ fn without_unit(all: &[Token]) -> (Option<HeadUnit>, Vec<&Token>) {
         }
     }
     (unit, words)
+}
+
+/// The words of an angle's head without those that say what it is measured from.
+fn beside_basis<'a>(words: &[&'a Token]) -> Vec<&'a Token> {
+    let of_basis = [
+        NoteWord::Surface,
+        NoteWord::Normal,
+        NoteWord::To,
+        NoteWord::Plain,
+    ];
+    let others = words.iter().filter(|word| {
+        let says = NoteWords::of(&Key::of([**word]));
+        !of_basis.into_iter().any(|said| says.has(said))
+    });
+    others.copied().collect()
 }
 
 fn says(words: &[&Token]) -> Says {

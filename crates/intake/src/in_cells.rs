@@ -1,10 +1,8 @@
 //! A table in one column of cells: a mail or a page pasted as lines.
 
-use crate::delimited::{Cells, split, split_by_gaps};
+use crate::delimited::{Cells, split};
 use crate::error::IntakeError;
-use crate::head::Head;
-use crate::layout::Layout;
-use crate::lines::Lines;
+use crate::gaps::{has_known_head, split_by_blanks};
 
 /// The lines of a table whose cells stand in one column of cells: parted by upright strokes, or by
 /// other signs or two blanks below a known head.
@@ -27,12 +25,7 @@ pub(crate) fn lines_in_cells(rows: &[Vec<String>]) -> Result<Option<Cells>, Inta
     if strokes || has_known_head(&cells.lines) {
         return Ok(Some(cells));
     }
-    Ok(split_by_gaps(&text).filter(|cells| has_known_head(&cells.lines)))
-}
-
-fn has_known_head(lines: &Lines) -> bool {
-    let heads = Layout::of(lines, false).heads;
-    heads.iter().filter(|head: &&Head| head.is_known()).count() >= 2
+    Ok(split_by_blanks(&text))
 }
 
 /// Line ends in a cell, a carriage return and a line feed being one.

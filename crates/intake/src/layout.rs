@@ -4,11 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use quillbore_job::Column;
 
-use crate::cell_words::cell_word;
+use crate::cell_words::{CellWord, cell_word};
 use crate::head::{Head, Says, is_unit_alone};
 use crate::lines::{Line, Lines};
 use crate::meaning::Meaning;
-use crate::no_row::{Role, filled_cells, is_a_remark, role_by_itself};
+use crate::no_row::{Role, filled_cells, is_a_remark, is_no_mark, role_by_itself};
 
 /// Lines from the top among which a head is looked for.
 const HEAD_AMONG: usize = 30;
@@ -38,6 +38,7 @@ impl Layout {
         }
         if !layout.heads.is_empty() || (!laid && width >= 3) {
             layout.find_words(lines);
+            layout.find_sum(lines);
         }
         layout.leave_some_row(lines);
         layout
@@ -186,11 +187,31 @@ impl Layout {
             self.put_below(next);
             self.roles.insert(at, Role::Head);
         }
+        let mut further = false;
         for (at, again) in lines.from(0).enumerate().skip(at + 1) {
-            if self.is_row(at) && repeats(again, line) {
+            if !self.is_row(at) {
+                continue;
+            }
+            if repeats(again, line) || (!further && self.is_said_again(again)) {
                 self.roles.insert(at, Role::HeadAgain);
+                further = false;
+            } else if further || is_another_head(again) {
+                self.roles.insert(at, Role::Further);
+                further = true;
             }
         }
+    }
+
+    /// Whether a line says the same of the columns as the head, in words or units of its own.
+    fn is_said_again(&self, line: Line<'_>) -> bool {
+        let said = |(column, cell): (usize, &str)| {
+            let head = self.heads.get(column);
+            head.is_some_and(|head| {
+                let again = Head::of(cell);
+                head.says == again.says && head.unit == again.unit && head.is_known()
+            })
+        };
+        is_another_head(line) && filled_cells(line).all(said)
     }
 
     /// Puts a further line of the head below the others.
@@ -242,10 +263,33 @@ impl Layout {
             if let (true, Some((column, cell)), None) =
                 (self.is_row(at), cells.next(), cells.next())
                 && column == first
-                && is_a_remark(cell)
+                && (is_a_remark(cell) || (self.heads.len() >= 3 && is_no_mark(cell)))
             {
                 self.roles.insert(at, Role::Words);
             }
+        }
+    }
+
+    /// Finds a number that stands alone below the counts and is their sum.
+    fn find_sum(&mut self, lines: &Lines) {
+        let count = Says::Plainly(Meaning::Ours(Column::Count));
+        let Some(column) = self.heads.iter().position(|head| head.says == count) else {
+            return;
+        };
+        let (mut sum, mut rows) = (0_u64, 0_usize);
+        for (at, line) in lines.from(0).enumerate() {
+            let number = line
+                .cell(column)
+                .and_then(|cell| cell.trim().parse::<u64>().ok());
+            let (true, Some(number)) = (self.is_row(at), number) else {
+                continue;
+            };
+            if rows >= 2 && number == sum && filled_cells(line).count() == 1 {
+                self.roles.insert(at, Role::Sum(Some(number)));
+                return;
+            }
+            sum = sum.saturating_add(number);
+            rows += 1;
         }
     }
 
@@ -284,6 +328,40 @@ impl Found {
         let fits = numbers.len() >= 2 || (numbers.len() == 1 && columns == self.filled);
         fits && !words
     }
+}
+
+/// Whether a line below the head is one itself: three words for columns at least, a size, depth, count or
+/// location among them, and no cell that could stand in a row.
+fn is_another_head(line: Line<'_>) -> bool {
+    let in_a_row = |cell: &str| {
+        starts_like_a_number(cell)
+            || cell.len() > 60
+            || [Column::End, Column::Depth].into_iter().any(|column| {
+                matches!(
+                    cell_word(cell, column),
+                    Some(CellWord::Through | CellWord::Blind | CellWord::Into)
+                )
+            })
+    };
+    let (mut cells, mut known, mut telling) = (0_usize, 0_usize, false);
+    for (_, cell) in filled_cells(line) {
+        if in_a_row(cell) {
+            return false;
+        }
+        cells += 1;
+        match Head::of(cell).says {
+            Says::Plainly(meaning) => {
+                known += 1;
+                telling |= matches!(
+                    meaning,
+                    Meaning::Ours(Column::Size | Column::Depth | Column::Count) | Meaning::Point(_)
+                );
+            }
+            Says::OneOf { .. } | Says::Other if cell.trim().chars().count() > 2 => known += 1,
+            Says::Nothing | Says::OneOf { .. } | Says::InPart(_) | Says::Other => {}
+        }
+    }
+    known >= 3 && known * 2 > cells && telling
 }
 
 /// Whether every cell of a line is a known word for a column, of two at least.

@@ -6,7 +6,7 @@ use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
 use crate::column::{ForeignColumn, Holds, How, Why};
-use crate::head::HeadUnit;
+use crate::head::{AngleFrom, HeadUnit};
 use crate::lines::Line;
 use crate::meaning::Meaning;
 use crate::words;
@@ -41,6 +41,7 @@ pub(crate) struct SizeLimits {
 /// count too.
 pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: Unit) -> Sorted {
     let mut sorted = Sorted::default();
+    let of_line = unit_of_line(columns, line);
     for (cell, column) in line.cells().zip(columns) {
         if cell.trim().is_empty() {
             // A block that was laid over cells empties those that it is empty over.
@@ -64,7 +65,7 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             // Nothing is taken before every column with something in it is understood.
             None => continue,
         };
-        let named = column.head.unit.filter(|_| meaning.is_length());
+        let named = column.head.unit.or(of_line).filter(|_| meaning.is_length());
         let text = || with_unit(cell, named.filter(|named| *named != HeadUnit::Whole(unit)));
         match meaning {
             Meaning::Ours(Column::Note) => {
@@ -75,6 +76,10 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
                     true => format!("{head}: {cell}"),
                     false => cell.to_owned(),
                 });
+            }
+            Meaning::Ours(Column::Angle) => {
+                let angle = with_basis(cell, column.head.basis);
+                sorted.cells.insert(Column::Angle, angle);
             }
             Meaning::Ours(ours) => {
                 sorted.cells.insert(ours, text());
@@ -93,9 +98,24 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             Meaning::DepthTolerance => sorted.depth_tolerance = Some(text()),
             Meaning::Point(axis) => set(&mut sorted.point, axis, text()),
             Meaning::Axis(axis) => set(&mut sorted.axis, axis, text()),
+            // A unit that none of its lengths is in: pieces, sets.
+            Meaning::Unit if of_line.is_none() => {
+                sorted
+                    .left_out
+                    .push(words::cell_left_out(&column.head.text, cell));
+            }
+            Meaning::Unit => {}
         }
     }
     sorted
+}
+
+/// The unit that a line says of its own lengths.
+fn unit_of_line(columns: &[ForeignColumn], line: Line<'_>) -> Option<HeadUnit> {
+    let at = columns
+        .iter()
+        .position(|column| column.holds(Meaning::Unit))?;
+    HeadUnit::of_text(line.cell(at)?)
 }
 
 fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
@@ -108,6 +128,19 @@ fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
 fn with_unit(cell: &str, unit: Option<HeadUnit>) -> String {
     match unit.and_then(HeadUnit::behind) {
         Some(unit) if is_bare(cell) => format!("{cell} {unit}"),
+        _ => cell.to_owned(),
+    }
+}
+
+/// A bare angle with what its head says that it is measured from.
+fn with_basis(cell: &str, basis: Option<AngleFrom>) -> String {
+    let number = cell
+        .trim()
+        .trim_end_matches(['\u{b0}', '\u{ba}'])
+        .trim_end();
+    let bare = |letter: char| letter.is_ascii_digit() || ".,-+".contains(letter);
+    match basis {
+        Some(basis) if number.chars().all(bare) => format!("{number} deg {}", basis.behind()),
         _ => cell.to_owned(),
     }
 }

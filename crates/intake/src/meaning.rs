@@ -23,6 +23,8 @@ pub enum Meaning {
     Point(usize),
     /// A component of the axis into the material: 0 i, 1 j, 2 k.
     Axis(usize),
+    /// The unit that bare lengths of its line are in.
+    Unit,
 }
 
 impl Meaning {
@@ -39,7 +41,10 @@ impl Meaning {
             Self::DepthTolerance,
         ];
         let places = (0..3).map(Self::Point).chain((0..3).map(Self::Axis));
-        ours.chain(limits).chain(places).collect()
+        ours.chain(limits)
+            .chain(places)
+            .chain([Self::Unit])
+            .collect()
     }
 
     /// Whether several columns may hold it: notes are put one behind the other.
@@ -52,7 +57,7 @@ impl Meaning {
     pub(crate) const fn is_length(self) -> bool {
         match self {
             Self::Ours(column) => column.is_measured(),
-            Self::Axis(_) => false,
+            Self::Axis(_) | Self::Unit => false,
             Self::Tolerance
             | Self::Lower
             | Self::Upper

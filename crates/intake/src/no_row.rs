@@ -6,7 +6,7 @@ use crate::fold::{Key, Token, tokens};
 use crate::lines::Line;
 use crate::meaning::Meaning;
 use crate::trade_words::{Heading, heading, is_filler, is_hole_word, is_total_word};
-use crate::values::is_hole_and_mark;
+use crate::values::{Kind, is_hole_and_mark, kind};
 
 /// What a line is that is no row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub(crate) enum Role {
     Sum(Option<u64>),
     /// It has words and nothing else, where holes have several cells.
     Words,
+    /// It belongs to a further table below, whose head is another.
+    Further,
 }
 
 /// What a line is by itself that is no row.
@@ -117,6 +119,17 @@ pub(crate) fn is_a_remark(cell: &str) -> bool {
     let letters = |word: &&&str| word.chars().filter(|letter| letter.is_alphabetic()).count() >= 2;
     let spoken = words.iter().filter(letters).count();
     !is_hole_and_mark(&words) && (spoken >= 2 || (spoken >= 1 && cell.trim().ends_with(':')))
+}
+
+/// Whether a cell that stands alone in its line marks no hole: a caption such as `Side 2`, a name.
+pub(crate) fn is_no_mark(cell: &str) -> bool {
+    let cell = cell.trim();
+    let digits = cell.chars().all(|letter| letter.is_ascii_digit());
+    !digits
+        && !matches!(
+            kind(cell),
+            Kind::Mark | Kind::FitOrMark | Kind::Numbered | Kind::Callout | Kind::Size
+        )
 }
 
 /// The cells of a line that anything stands in, with their columns.

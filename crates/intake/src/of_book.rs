@@ -174,6 +174,9 @@ impl Foreign {
             told(&sheet.merged, words::merged),
             told(&sheet.uncalculated, words::uncalculated),
             told(&sheet.dates, words::dates),
+            book.seen.hides.then(|| words::HIDES.to_owned()),
+            book.seen.strikes.then(|| words::STRIKES.to_owned()),
+            book.seen.comments.then(|| words::COMMENTS.to_owned()),
         ];
         all.into_iter().flatten().collect()
     }

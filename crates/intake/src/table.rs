@@ -9,16 +9,16 @@ use quillbore_job::row::RowReader;
 use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit};
 
 use crate::cell_words::{CellWord, TakenWord};
-use crate::column::How;
+use crate::column::{ForeignColumn, Holds, How};
+use crate::counts::{by_mark, counts_and_places};
 use crate::error::IntakeError;
 use crate::foreign::Foreign;
 use crate::from_note::{Kept, NotesRead, Remarks};
-use crate::head::{HeadUnit, unit_of_all};
 use crate::line::{join_depth, place_of, sort};
 use crate::lines::Line;
+use crate::meaning::Meaning;
 use crate::mend::{Mended, end_in_head};
 use crate::new_row::{Cells, NewRow, is_blank};
-use crate::no_row::Role;
 use crate::summary::{FromNotes, Summary, Units};
 use crate::totals::Totals;
 use crate::whole::Whole;
@@ -46,10 +46,13 @@ impl Foreign {
     /// Where a column is not understood: nothing is taken then.
     pub fn take(&self, job: &Job, at: RowsAt, unit: Unit) -> Result<Taken, IntakeError> {
         let questions = self.questions();
-        if questions.is_empty() {
-            return Ok(take(self, job, at, unit));
+        if !questions.is_empty() {
+            return Err(IntakeError::NotUnderstood(questions));
         }
-        Err(IntakeError::NotUnderstood(questions))
+        if self.from != Source::Pasted && !self.may_have_holes() {
+            return Err(IntakeError::NoSizes);
+        }
+        Ok(take(self, job, at, unit))
     }
 }
 
@@ -80,6 +83,29 @@ impl Foreign {
             },
             from_notes: taking.from_notes,
         }
+    }
+}
+
+impl Foreign {
+    /// Whether a column holds what tells one hole from another: a letter has marks and notes at most.
+    fn may_have_holes(&self) -> bool {
+        let tells = |column: &ForeignColumn| {
+            !matches!(
+                column.holds,
+                None | Some(
+                    Holds::LeftOut
+                        | Holds::A(Meaning::Ours(Column::Mark | Column::Note | Column::Count))
+                )
+            )
+        };
+        // A head makes it a table, what somebody said of a column is so, and without rows nothing is doubted.
+        let filled = |column: &ForeignColumn| column.look.filled > 0;
+        self.is_headed()
+            || !self.columns.iter().any(filled)
+            || self
+                .columns
+                .iter()
+                .any(|column| tells(column) || column.is_said())
     }
 }
 
@@ -191,6 +217,7 @@ impl<'a> Taking<'a> {
                 .chain(words)
                 .chain(splits)
                 .chain(words::notes::of_the_whole(self.from_notes))
+                .chain(counts_and_places(&self.rows))
                 .collect()
         };
         self.lines.extend(totals.other_lines(foreign));
@@ -238,6 +265,10 @@ impl<'a> Taking<'a> {
         if !notes.is_empty() {
             row.insert(Column::Note, notes.join("; "));
         }
+        // A block that lies as it was laid is typing, and a location is one hole.
+        if !foreign.laid && place.is_none() {
+            guesses.extend(by_mark(&mut row));
+        }
         let unread = self.read(&mut row, &mut mended);
         // A block that lies as it was laid is typing: its notes are notes.
         if !foreign.laid {
@@ -251,6 +282,15 @@ impl<'a> Taking<'a> {
             self.from_notes.add(found);
         }
         guesses.extend(mended.guesses);
+        // Locations alone below a row that has one are its own.
+        let goes_on = !foreign.laid
+            && !self.places_alone
+            && place.is_some()
+            && is_blank(&row)
+            && self.rows.last().is_some_and(|row| !row.places.is_empty());
+        if goes_on && let Some(above) = self.rows.last() {
+            row.clone_from(&above.cells);
+        }
         // Where it was laid a line empties the cells that it lies over; else it says nothing of a row.
         let empties = foreign.laid && !self.places_alone && !row.is_empty();
         let nothing = place.is_none() && is_blank(&row) && !empties;
@@ -412,34 +452,5 @@ impl Foreign {
                 .columns
                 .iter()
                 .all(|column| column.look.filled == 0 || column.how == How::Place)
-    }
-
-    /// The unit of bare lengths: what the heads agree on, else a line beside the table, else the
-    /// context's.
-    pub(crate) fn unit(&self, context: Unit) -> Unit {
-        let mut units = self.named_units();
-        match units.next() {
-            Some(first) if units.all(|unit| unit == first) => first,
-            Some(_) => context,
-            None => self.said_unit().map_or(context, |(_, unit)| unit),
-        }
-    }
-
-    /// What a line above or below the rows says of the unit of all dimensions, and its number.
-    pub(crate) fn said_unit(&self) -> Option<(usize, Unit)> {
-        let roles = self.layout.roles.iter();
-        let words = roles.filter(|(_, role)| matches!(role, Role::Title | Role::Words));
-        let mut lines = words.filter_map(|(at, _)| self.lines.line(*at));
-        lines.find_map(|line| Some((line.number, line.cells().find_map(unit_of_all)?)))
-    }
-
-    /// The units that heads name, of those that a job is typed in.
-    pub(crate) fn named_units(&self) -> impl Iterator<Item = Unit> {
-        self.columns
-            .iter()
-            .filter_map(|column| match column.head.unit {
-                Some(HeadUnit::Whole(unit)) => Some(unit),
-                _ => None,
-            })
     }
 }

@@ -101,6 +101,7 @@ impl Totals {
                     Role::Rule => (LineOutcome::Taken, words::rule(&text(line))),
                     Role::Title => (LineOutcome::LeftOut, words::above_the_head(&text(line))),
                     Role::Words => (LineOutcome::LeftOut, words::no_hole(&text(line))),
+                    Role::Further => (LineOutcome::LeftOut, words::further_table(&text(line))),
                     Role::Sum(_) => self.of_sum(line),
                 };
                 Some(ReportLine {

@@ -67,14 +67,14 @@ const HEADS: &[(Meaning, Languages)] = &[
     ]),
     (LowerDeviation, [
         "lower deviation, lower dev, lower tolerance, lower tol, minus, minus tol, minus tolerance, tol minus, tolerance minus, EI",
-        "unteres Abmaß, unt Abmaß, Abmaß unten, unteres Grenzabmaß, untere Toleranz, Toleranz unten, Tol unten, Minustoleranz, Toleranz minus",
+        "unteres Abmaß, unt Abmaß, unt Abm, u Abm, u Abmaß, u Tol, unt Tol, Abmaß unten, unteres Grenzabmaß, untere Toleranz, Toleranz unten, Tol unten, Minustoleranz, Toleranz minus",
         "écart inférieur, écart inf, tolérance inférieure, tolérance inf, tol inf, tolérance mini, tol mini",
         "desviación inferior, desviación inf, desv inf, tolerancia inferior, tol inf",
         "scostamento inferiore, scostamento inf, scost inf, tolleranza inferiore, toll inf",
     ]),
     (UpperDeviation, [
         "upper deviation, upper dev, upper tolerance, upper tol, plus, plus tol, plus tolerance, tol plus, tolerance plus, ES",
-        "oberes Abmaß, ob Abmaß, Abmaß oben, oberes Grenzabmaß, obere Toleranz, Toleranz oben, Tol oben, Plustoleranz, Toleranz plus",
+        "oberes Abmaß, ob Abmaß, ob Abm, o Abm, o Abmaß, o Tol, ob Tol, Abmaß oben, oberes Grenzabmaß, obere Toleranz, Toleranz oben, Tol oben, Plustoleranz, Toleranz plus",
         "écart supérieur, écart sup, tolérance supérieure, tolérance sup, tol sup, tolérance maxi, tol maxi",
         "desviación superior, desviación sup, desv sup, tolerancia superior, tol sup",
         "scostamento superiore, scostamento sup, scost sup, tolleranza superiore, toll sup",
@@ -233,6 +233,13 @@ const HEADS: &[(Meaning, Languages)] = &[
         "nota, observación, observaciones, comentario",
         "osservazione, osservazioni, annotazione, annotazioni, commento, commenti",
     ]),
+    (Meaning::Unit, [
+        "unit, units, uom, unit of measure",
+        "Einheit, Einheiten, Maßeinheit, ME",
+        "unité, unités",
+        "unidad, unidad de medida",
+        "unità, unità di misura",
+    ]),
     (Point(0), ["x, x pos, pos x, x coord, coord x, x coordinate, x loc, x location", "x Koordinate, Koordinate x, x Position, x Wert", "coordonnée x, position x", "coordenada x, posición x", "coordinata x, posizione x, quota x"]),
     (Point(1), ["y, y pos, pos y, y coord, coord y, y coordinate, y loc, y location", "y Koordinate, Koordinate y, y Position, y Wert", "coordonnée y, position y", "coordenada y, posición y", "coordinata y, posizione y, quota y"]),
     (Point(2), ["z, z pos, pos z, z coord, coord z, z coordinate, z loc, z location", "z Koordinate, Koordinate z, z Position, z Wert", "coordonnée z, position z", "coordenada z, posición z", "coordinata z, posizione z, quota z"]),
@@ -299,21 +306,21 @@ const NUMBERINGS: Languages = [
 /// Words at the beginning of a line that sums up.
 #[rustfmt::skip]
 const TOTALS: Languages = [
-    "total, totals, sum, subtotal, grand",
-    "Summe, Gesamt, Gesamtsumme, Gesamtzahl, Gesamtanzahl, insgesamt, Zwischensumme, ges",
-    "somme, totaux, sous-total",
-    "suma, totales",
-    "somma, totale, totali, subtotale",
+    "total, totals, sum, subtotal, grand, carried",
+    "Summe, Gesamt, Gesamtsumme, Gesamtzahl, Gesamtanzahl, insgesamt, Zwischensumme, ges, Übertrag",
+    "somme, totaux, sous-total, sous, général, générale",
+    "suma, totales, general",
+    "somma, totale, totali, subtotale, generale, riporto",
 ];
 
 /// Words for what a unit is named for.
 #[rustfmt::skip]
 const DIMENSIONS: Languages = [
-    "dimension, dimensions, dims, unit, units",
-    "Maß, Maße, Maßangaben, Einheit, Einheiten",
+    "dimension, dimensions, dims, unit, units, uom",
+    "Maß, Maße, Maßangaben, Einheit, Einheiten, Maßeinheit, Maßeinheiten",
     "cote, cotes, unité, unités",
-    "medida, medidas, cota, cotas, unidad, unidades",
-    "misura, misure, quota, quote, dimensioni, unità",
+    "medida, medidas, cota, cotas, dimensión, dimensiones, unidad, unidades",
+    "misura, misure, quota, quote, dimensione, dimensioni, unità",
 ];
 
 /// What words at a head say; all of a head's words are looked up together.

@@ -1,7 +1,7 @@
 //! What each column of a foreign table holds, by its head, by its place, and by its values.
 
 use crate::column::{ForeignColumn, Holds, How, Why};
-use crate::fits::{DEPTH, MARK, SIZE, in_one_unit, is_contradicted, is_surely_size};
+use crate::fits::{ANGLE, DEPTH, MARK, SIZE, in_one_unit, is_contradicted, is_surely_size};
 use crate::guess::Table;
 use crate::head::Says;
 use crate::meaning::Meaning;
@@ -54,11 +54,26 @@ impl Table<'_> {
                 && let (None, Says::Plainly(meaning)) = (column.holds, column.head.says)
                 && !is_contradicted(meaning, &column.look)
                 && self.is_free(meaning)
+                && !(meaning == Meaning::Tolerance && self.is_behind_another(at))
                 && let Some(column) = self.columns.get_mut(at)
             {
                 column.set(Holds::A(meaning), How::Head);
             }
         }
+    }
+
+    /// Whether what stands directly before a column of tolerances is no size but a depth or an angle, and no
+    /// tolerance of theirs is beside the size: whose it is must be said.
+    fn is_behind_another(&self, at: usize) -> bool {
+        let column = |at: usize| self.columns.get(at);
+        let says = |at: Option<usize>, meaning| {
+            let column = at.and_then(column);
+            column.is_some_and(|column| column.head.says == Says::Plainly(meaning))
+        };
+        let before = at.checked_sub(1);
+        let fits = column(at).is_some_and(|column| column.look.is(&[Kind::FitOrMark]));
+        let bare = column(at).is_some_and(|column| column.head.is_bare_tolerance());
+        bare && !fits && (says(before, DEPTH) || says(before, ANGLE))
     }
 
     /// Whether the values of columns without heads can be what they were laid over. One column alone

@@ -7,6 +7,7 @@ use crate::column::{ForeignColumn, Holds, How};
 use crate::foreign::Foreign;
 use crate::head::HeadUnit;
 use crate::lines::Line;
+use crate::meaning::Meaning;
 use crate::totals::Totals;
 use crate::words;
 
@@ -36,6 +37,11 @@ impl Whole<'_> {
         said.extend(self.nothing_under());
         said.push(words::units(self.unit, line, &self.other_units()));
         said.extend(looks.map(words::looks_like));
+        let has_axis =
+            |column: &ForeignColumn| matches!(column.holds, Some(Holds::A(Meaning::Axis(_))));
+        if foreign.columns.iter().any(has_axis) {
+            said.push(words::SENSE_OF_AXES.to_owned());
+        }
         said.push(self.holes());
         said.extend(self.columns());
         said

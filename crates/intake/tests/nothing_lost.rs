@@ -6,7 +6,7 @@
 )]
 
 use proptest::prelude::*;
-use quillbore_intake::{Foreign, Holds, Known, Taken};
+use quillbore_intake::{Foreign, Holds, IntakeError, Known, Taken};
 use quillbore_job::read_quantity::coordinate;
 use quillbore_job::report::{LineOutcome, Report};
 use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, apply};
@@ -246,6 +246,13 @@ proptest! {
         }
         for question in table.questions() {
             table.say(question.column, Holds::LeftOut).expect("always possible");
+        }
+        // A file without sizes is taken where somebody says what it is.
+        if table.take(&Job::default(), RowsAt::Append, Unit::Mm) == Err(IntakeError::NoSizes) {
+            let columns = table.columns();
+            let first = columns.iter().find_map(|column| Some((column.about.column, column.holds?)));
+            let (first, holds) = first.expect("a column");
+            table.say(first, holds).expect("what it holds already");
         }
         let there = there();
         let at = match at {

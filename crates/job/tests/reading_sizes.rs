@@ -50,6 +50,12 @@ fn plus_minus() {
 }
 
 #[test]
+fn a_day_is_no_size() {
+    refused("2026-02-01", Mm, "is a date");
+    size("2.0-2.6", Mm, [0.0, 2.0, 2.6], &Pair);
+}
+
+#[test]
 fn unequal() {
     for text in [
         "0.8 +0.05 -0.02",

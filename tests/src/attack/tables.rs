@@ -109,6 +109,17 @@ pub(super) fn say_all(foreign: &mut Foreign, bytes: &[u8]) {
         let said = foreign.say(question.column, Holds::LeftOut);
         assert!(said.is_ok(), "{said:?}");
     }
+    // A file without sizes is taken where somebody says what it is.
+    if foreign.take(&Job::default(), RowsAt::Append, Unit::Mm) == Err(IntakeError::NoSizes) {
+        let columns = foreign.columns();
+        let first = columns
+            .iter()
+            .find_map(|column| Some((column.about.column, column.holds?)));
+        if let Some((first, holds)) = first {
+            let said = foreign.say(first, holds);
+            assert!(said.is_ok(), "{said:?} of what it holds");
+        }
+    }
 }
 
 /// What a table comes to whose columns are all said: the edit is done and read again, or refused with a reason.

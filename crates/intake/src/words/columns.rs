@@ -27,6 +27,7 @@ pub fn holds(holds: Holds) -> &'static str {
         Holds::A(Meaning::Axis(0)) => "axis i",
         Holds::A(Meaning::Axis(1)) => "axis j",
         Holds::A(Meaning::Axis(_)) => "axis k",
+        Holds::A(Meaning::Unit) => "unit",
     }
 }
 

@@ -83,6 +83,13 @@ impl IntakeError {
             Self::TooMany(_) => {
                 "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
             }
+            Self::OtherPart(_) => {
+                "ask for it as STEP, DXF or PDF, or for the hole table as CSV or workbook"
+            }
+            Self::NoTable => "copy the table out of it into a workbook, and give that",
+            Self::NoSizes => {
+                "see whether this is the hole table; if it is, say which column holds the sizes (--column \"HEAD=size\")"
+            }
             Self::Stopped => STOPPED,
             Self::Empty | Self::HeadAlone => {
                 "give a table with one hole, or one kind of hole, a line"
@@ -103,6 +110,14 @@ impl fmt::Display for IntakeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotText => f.write_str("This is not a text file"),
+            Self::OtherPart(ending) => write!(
+                f,
+                "This is a part or a drawing (.{ending}) of a kind that is not read"
+            ),
+            Self::NoTable => f.write_str("This is marked-up or packed text, and no table"),
+            Self::NoSizes => {
+                f.write_str("Nothing in the file looks like sizes or locations of holes")
+            }
             Self::Stopped => f.write_str("Reading the table was stopped"),
             Self::TooMany(TooManyCells::InLine(line)) => write!(
                 f,

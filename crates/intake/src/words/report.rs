@@ -319,6 +319,48 @@ pub(crate) fn no_hole(text: &str) -> String {
     format!("words without a hole: {}", in_quotes(text))
 }
 
+/// Which way the directions of a table are taken to point.
+pub(crate) const SENSE_OF_AXES: &str = "I, J and K are taken as the way that the tool goes, into the part; a list that gives the tool's axis out of the part has every sign the other way.";
+
+/// A line of a further table below.
+pub(crate) fn further_table(text: &str) -> String {
+    format!(
+        "of a further table below, whose head is another: {}; take it by itself",
+        in_quotes(text)
+    )
+}
+
+/// A mark that names several holes, in a line without a count.
+pub(crate) fn several_marks(mark: &str, holes: u32) -> String {
+    format!("no count: {} names {holes} holes", in_quotes(mark))
+}
+
+/// A mark that may name several holes.
+pub(crate) fn maybe_several_marks(mark: &str) -> String {
+    format!(
+        "no count: taken as one hole, and {} may name several",
+        in_quotes(mark)
+    )
+}
+
+/// Rows whose count is another than the number of their locations, by mark.
+pub(crate) fn counts_and_places(rows: &[(String, u32, usize)], more: usize) -> String {
+    let each = rows.iter().map(|(mark, count, places)| {
+        let name = if mark.is_empty() {
+            "a row without a mark"
+        } else {
+            mark
+        };
+        format!("{name} says {count} and has {places}")
+    });
+    let each = each.collect::<Vec<_>>().join(", ");
+    let more = match more {
+        0 => String::new(),
+        more => format!(", and so {more} more"),
+    };
+    format!("The count is not the number of locations, and the locations count: {each}{more}.")
+}
+
 /// A line that sums up.
 pub(crate) fn sum(text: &str, agrees: bool) -> String {
     let agrees = if agrees {

@@ -33,6 +33,18 @@ pub(crate) fn uncalculated(lines: &[usize]) -> String {
     )
 }
 
+/// That rows or columns of the workbook are hidden.
+pub(crate) const HIDES: &str =
+    "Rows or columns of the workbook are hidden or filtered out: they are taken like all others.";
+
+/// That text of the workbook is struck out.
+pub(crate) const STRIKES: &str =
+    "Text of the workbook is struck out, and taken as if it were not: look at it there.";
+
+/// That cells of the workbook have comments.
+pub(crate) const COMMENTS: &str =
+    "Cells of the workbook have comments, which are not read: look at them there.";
+
 /// Lines with a date.
 pub(crate) fn dates(lines: &[usize]) -> String {
     format!(

@@ -1,11 +1,11 @@
 //! Packed files, unpacked only as far as a hole table goes.
 
-use std::io::{Cursor, Read as _, Write};
+use std::io::{Cursor, Read as _};
 
-use memchr::memmem::Finder;
 use zip::ZipArchive;
 use zip::result::ZipError;
 
+use super::looked::{Looked, Seen};
 use super::{WorkbookError, trap};
 
 /// Most bytes of a workbook unpacked: forty times the file, and what small files may have beyond that.
@@ -20,7 +20,8 @@ pub(super) struct Packed<'a> {
     bytes: &'a [u8],
     /// What its parts are called, and how large each is unpacked.
     parts: Vec<(String, u64)>,
-    may_merge: bool,
+    /// What was seen in them as they went by.
+    pub(super) seen: Seen,
 }
 
 impl<'a> Packed<'a> {
@@ -32,30 +33,21 @@ impl<'a> Packed<'a> {
         }
         let size = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
         let mut left = size.saturating_mul(MOST_TIMES).saturating_add(MOST_BESIDE);
-        let (mut parts, mut may_merge) = (Vec::new(), false);
+        let (mut parts, mut seen) = (Vec::new(), Seen::default());
         for at in 0..archive.len() {
             let part = archive.by_index(at).map_err(failed)?;
             let name = part.name().map_err(failed)?.into_owned();
             if part.size() > left {
                 return Err(WorkbookError::TooLarge);
             }
-            let mut merges = Merges::new();
-            let unpacked = std::io::copy(&mut part.take(left + 1), &mut merges);
+            let mut looked = Looked::of(&name);
+            let unpacked = std::io::copy(&mut part.take(left + 1), &mut looked);
             let unpacked = unpacked.map_err(|error| WorkbookError::damaged(&error))?;
-            may_merge |= merges.found;
+            seen = seen.and(looked.seen);
             left = left.checked_sub(unpacked).ok_or(WorkbookError::TooLarge)?;
             parts.push((name, unpacked));
         }
-        Ok(Self {
-            bytes,
-            parts,
-            may_merge,
-        })
-    }
-
-    /// Whether any of its sheets may have merged cells: to be told them the library reads a sheet once more.
-    pub(super) const fn may_merge(&self) -> bool {
-        self.may_merge
+        Ok(Self { bytes, parts, seen })
     }
 
     /// Whether there is a part of this name.
@@ -95,48 +87,6 @@ impl<'a> Packed<'a> {
     }
 }
 
-/// Looks through a part for the tag of merged cells; what isn't written byte for byte may have one.
-struct Merges {
-    tag: Finder<'static>,
-    /// The end of what came before, which the tag may begin in.
-    end: Vec<u8>,
-    found: bool,
-}
-
-const MERGED: &[u8] = b"mergeCells";
-
-impl Merges {
-    fn new() -> Self {
-        Self {
-            tag: Finder::new(MERGED),
-            end: Vec::new(),
-            found: false,
-        }
-    }
-}
-
-impl Write for Merges {
-    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
-        let (first, last) = (
-            MERGED.len() - 1,
-            bytes.len().saturating_sub(MERGED.len() - 1),
-        );
-        self.end.extend(bytes.iter().take(first));
-        self.found = self.found
-            || self.tag.find(&self.end).is_some()
-            || self.tag.find(bytes).is_some()
-            || memchr::memchr(0, bytes).is_some();
-        self.end.extend(bytes.iter().skip(last.max(first)));
-        let surplus = self.end.len().saturating_sub(first);
-        self.end.drain(..surplus);
-        Ok(bytes.len())
-    }
-
-    fn flush(&mut self) -> std::io::Result<()> {
-        Ok(())
-    }
-}
-
 fn open(bytes: &[u8]) -> Result<ZipArchive<Cursor<&[u8]>>, WorkbookError> {
     ZipArchive::new(Cursor::new(bytes)).map_err(failed)
 }
@@ -145,32 +95,5 @@ fn failed(error: ZipError) -> WorkbookError {
     match error {
         ZipError::UnsupportedArchive(ZipError::PASSWORD_REQUIRED) => WorkbookError::Locked,
         error => WorkbookError::damaged(&error),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use std::io::Write as _;
-
-    use super::Merges;
-
-    fn finds(text: &[u8], piece: usize) -> bool {
-        let mut merges = Merges::new();
-        for part in text.chunks(piece) {
-            merges.write_all(part).expect("it takes all");
-        }
-        merges.found
-    }
-
-    #[test]
-    fn merged_cells_are_found_however_the_part_is_cut() {
-        let with = b"<sheetData/><x:mergeCells count=\"1\"/></worksheet>";
-        let without = b"<sheetData/><x:mergeCell count=\"1\"/>s</worksheet>";
-        for piece in 1..=with.len() {
-            assert!(finds(with, piece), "{piece}");
-            assert!(!finds(without, piece), "{piece}");
-        }
-        let wide: Vec<u8> = with.iter().flat_map(|byte| [*byte, 0]).collect();
-        assert!(finds(&wide, 7));
     }
 }

@@ -2,6 +2,7 @@
 //! into lines of cells.
 
 mod bounded;
+mod looked;
 mod merged;
 mod ods;
 mod room;
@@ -9,6 +10,7 @@ mod shown;
 mod trap;
 mod xlsx;
 
+pub(crate) use self::looked::Seen;
 use crate::lines::Lines;
 use crate::watch::Watch;
 
@@ -17,6 +19,8 @@ use crate::watch::Watch;
 pub(crate) struct Workbook {
     /// The sheets.
     pub(crate) sheets: Vec<Sheet>,
+    /// What its cells don't tell.
+    pub(crate) seen: Seen,
 }
 
 /// One sheet; its lines have the numbers that the spreadsheet shows.
@@ -86,13 +90,14 @@ impl Workbook {
             ods::sheets(&packed, &mut room, watch)?
         } else if packed.has("xl/workbook.xml") || packed.has("[Content_Types].xml") {
             packed.is_no_trap()?;
-            xlsx::sheets(bytes, packed.may_merge(), &mut room, watch)?
+            xlsx::sheets(bytes, packed.seen.may_merge, &mut room, watch)?
         } else {
             return Err(WorkbookError::NoWorkbook);
         };
         let filled = sheets.into_iter().filter(|sheet| !sheet.lines.is_empty());
         Ok(Self {
             sheets: filled.collect(),
+            seen: packed.seen,
         })
     }
 }

@@ -85,6 +85,10 @@ fn clause(why: &Misread) -> String {
             quoted(drill),
             quoted(size)
         ),
+        Misread::IsADate { date } => format!(
+            "{} is a date, which a spreadsheet makes of a fraction such as 3/8: type the number",
+            quoted(date)
+        ),
         Misread::EqualLimits => {
             "The two limits are the same, which no hole can meet: type the size alone, or limits that differ".to_owned()
         }

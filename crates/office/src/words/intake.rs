@@ -41,7 +41,7 @@ pub(crate) fn holds_nothing(word: &str) -> Failure {
 pub(crate) fn not_to_hold(word: &str) -> Failure {
     Failure::new(
         format!("A column can't hold \u{201c}{word}\u{201d}"),
-        "mark, count, size, depth, end, angle, note ..., tolerance, lower limit, upper limit, lower deviation, upper deviation, depth tolerance, x, y, z, axis i, axis j, axis k, or leave it out",
+        "mark, count, size, depth, end, angle, note ..., tolerance, lower limit, upper limit, lower deviation, upper deviation, depth tolerance, x, y, z, axis i, axis j, axis k, unit, or leave it out",
     )
 }
 

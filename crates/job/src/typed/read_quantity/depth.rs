@@ -15,7 +15,7 @@ const WHAT: What = What::Depth;
 /// Reads a depth on a hole's axis: `14`, `.55 deep`, `12 +-0.2`, `12 +.1/-0`, `12.0-12.4`, `thru`,
 /// `14 thru`.
 pub fn depth(text: &str, unit: Unit) -> Result<Depth, Misread> {
-    let mut scan = Scan::new(text)?.without_brackets();
+    let mut scan = Scan::of_length(text)?.without_brackets();
     let mut through = eat_words(&mut scan);
     if through && scan.at_end() {
         return Ok(Depth {

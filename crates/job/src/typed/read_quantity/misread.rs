@@ -218,6 +218,11 @@ pub enum Misread {
     },
     /// Two limits that are the same.
     EqualLimits,
+    /// A day: spreadsheets make one of a fraction that is typed into them.
+    IsADate {
+        /// As typed.
+        date: String,
+    },
     /// A lower limit that is not above zero.
     LowerLimitNotAboveZero,
     /// A class of shafts on a hole.

@@ -26,6 +26,21 @@ impl Scan {
         })
     }
 
+    /// Begins to read a length or what has one in it, which a day such as `2026-03-08` is not.
+    pub(crate) fn of_length(text: &str) -> Result<Self, Misread> {
+        let bytes = text.trim().as_bytes();
+        let is_date = bytes.len() == 10
+            && bytes.iter().enumerate().all(|(at, byte)| match at {
+                4 | 7 => *byte == b'-',
+                _ => byte.is_ascii_digit(),
+            });
+        if is_date {
+            let date = text.trim().to_owned();
+            return Err(Misread::IsADate { date });
+        }
+        Self::new(text)
+    }
+
     /// The same text with brackets taken for spaces: `#60 (.040)`, `[0.8]`.
     pub(crate) fn without_brackets(mut self) -> Self {
         for c in &mut self.chars {

@@ -16,7 +16,7 @@ const NOMINAL_WORDS: [&str; 7] = ["basic", "bsc", "nom", "nominal", "ref", "refe
 
 /// Reads a hole size: `0.80 +-0.02`, `.031 +.003/-0`, `0.78-0.82`, `0.82 MAX`, `3 H7`, `#60`.
 pub fn size(text: &str, unit: Unit) -> Result<Size, Misread> {
-    let mut scan = Scan::new(text)?.without_brackets();
+    let mut scan = Scan::of_length(text)?.without_brackets();
     eat_diameter_words(&mut scan);
     let bound = eat_bound(&mut scan);
     eat_diameter_words(&mut scan);

@@ -1,0 +1,110 @@
+//! Brackets in callouts: the same measure once more in the other unit, or a count.
+
+use crate::values::number_in;
+
+/// Millimeters in an inch.
+const INCH_MM: f64 = 25.4;
+
+/// How far what is rounded to hundredths of an inch may be off, as a share.
+const ROUNDED: f64 = 0.02;
+
+/// A callout whose measures in two units are one each, with its unit: `\u{d8}.0315 [0.80]` is `\u{d8}.0315 in`; and
+/// whose counts stand before it: `\u{d8}0.5 (x6)` is `6x \u{d8}0.5`.
+pub(crate) fn once_each(text: &str) -> String {
+    let mut once = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(opens) = rest.find(['(', '[']) {
+        let (before, from) = rest.split_at(opens);
+        once.push_str(before);
+        let Some(closes) = from.find([')', ']']) else {
+            rest = from;
+            break;
+        };
+        let inner = from.get(1..closes).unwrap_or_default().trim();
+        let group = from.get(..=closes).unwrap_or_default();
+        if let Some(unit) = unit_of_same(&once, inner) {
+            let kept = once.trim_end().len();
+            once.truncate(kept);
+            once.push_str(unit);
+            once.push(' ');
+        } else if let Some(count) = count_in(inner) {
+            once.insert_str(0, &format!("{count}x "));
+        } else {
+            once.push_str(group);
+        }
+        rest = from.get(closes + 1..).unwrap_or_default();
+    }
+    once.push_str(rest);
+    once
+}
+
+/// Whether a part of a callout has a bracket without its other half.
+pub(crate) fn is_torn(part: &str) -> bool {
+    let count = |signs: [char; 2]| part.matches(signs).count();
+    count(['(', '[']) != count([')', ']'])
+}
+
+/// The unit of the number before a bracket that says the same in the other unit, to be put behind it; nothing
+/// where one is there already.
+fn unit_of_same(before: &str, inner: &str) -> Option<&'static str> {
+    let is_number = |letter: char| letter.is_ascii_digit() || ".,".contains(letter);
+    if !inner.starts_with(is_number) || inner.contains(['x', 'X', '\u{d7}']) {
+        return None;
+    }
+    let other = number_in(inner).filter(|other| *other > 0.0)?;
+    // Of a size with its tolerance the size is meant, which is the first of the numbers behind the last word.
+    let own = before
+        .rsplit(|letter: char| letter.is_alphabetic() || "\u{2300}\u{21a7}\u{d7}".contains(letter));
+    let own = own
+        .map(str::trim)
+        .find(|own| own.contains(|letter: char| letter.is_ascii_digit()))?;
+    let own = number_in(own).filter(|own| *own > 0.0)?;
+    let is = |mm: f64, inch: f64| (mm / inch / INCH_MM - 1.0).abs() < ROUNDED;
+    let unit = if is(own, other) {
+        " mm"
+    } else if is(other, own) {
+        " in"
+    } else {
+        return None;
+    };
+    let named = before
+        .trim_end()
+        .ends_with(|letter: char| letter.is_alphabetic() || letter == '"');
+    Some(if named { "" } else { unit })
+}
+
+/// The count of `x6`.
+fn count_in(inner: &str) -> Option<&str> {
+    let count = inner.strip_prefix(['x', 'X', '\u{d7}'])?.trim();
+    (!count.is_empty() && count.chars().all(|letter| letter.is_ascii_digit())).then_some(count)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::once_each;
+
+    #[test]
+    fn a_measure_in_two_units_is_one() {
+        for (text, once) in [
+            ("4X \u{d8}.0315 [0.80] THRU", "4X \u{d8}.0315 in  THRU"),
+            (
+                "\u{2300}0.80 [.031 IN] \u{21a7}12",
+                "\u{2300}0.80 mm  \u{21a7}12",
+            ),
+            ("\u{d8}.0394 (1.00mm) THRU", "\u{d8}.0394 in  THRU"),
+            (
+                "0.80 \u{b1}0.02 [.031 \u{b1}.001] THRU",
+                "0.80 \u{b1}0.02 mm  THRU",
+            ),
+            ("\u{d8} 0.45 (x6) THRU", "6x \u{d8} 0.45  THRU"),
+            ("0.8 mm (.0315) THRU", "0.8 mm  THRU"),
+            // Something else stands in brackets.
+            ("\u{d8}0.5 (4) THRU", "\u{d8}0.5 (4) THRU"),
+            ("\u{d8}0.5 (REF) THRU", "\u{d8}0.5 (REF) THRU"),
+            ("\u{d8}0.5 THRU (4x", "\u{d8}0.5 THRU (4x"),
+            ("\u{d8}0.5 [12.7]", "\u{d8}0.5 in "),
+        ] {
+            assert_eq!(once_each(text), once, "{text}");
+        }
+    }
+}
