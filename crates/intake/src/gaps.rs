@@ -1,9 +1,11 @@
 //! Cells that blanks part: lists as programs print them, and text out of a printed page.
 
 use crate::delimited::{Cells, MOST_CELLS};
+use crate::fold::Key;
 use crate::head::Head;
 use crate::layout::Layout;
 use crate::lines::Lines;
+use crate::trade_words::is_total_word;
 
 /// The table of a text whose cells blanks part, where its head is known; `None` where it is none.
 ///
@@ -79,11 +81,14 @@ fn split_by_places(text: &str) -> Option<Cells> {
         let number = at + 1;
         if (head..past).contains(&at) {
             let letters: Vec<char> = line.chars().collect();
-            let cut = |range: &std::ops::Range<usize>| -> String {
-                let letters = letters.iter().skip(range.start).take(range.len());
+            // A letter between two columns belongs to the one before it.
+            let ends = columns.iter().skip(1).copied().chain([letters.len()]);
+            let cut = |(begins, ends): (&usize, usize)| -> String {
+                let letters = letters.get(*begins..ends.min(letters.len()));
+                let letters = letters.unwrap_or_default().iter();
                 letters.collect::<String>().trim().to_owned()
             };
-            let cells: Vec<String> = columns.iter().map(cut).collect();
+            let cells: Vec<String> = columns.iter().zip(ends).map(cut).collect();
             lines.push(number, 0, cells.iter().map(String::as_str));
         } else {
             lines.push(number, 0, std::iter::once(line.trim()));
@@ -93,13 +98,17 @@ fn split_by_places(text: &str) -> Option<Cells> {
     Some(Cells { separator, lines })
 }
 
-/// The places of the columns: two blanks part them that stand in all of the lines. Rules have none.
-fn columns(table: &[&str]) -> Vec<std::ops::Range<usize>> {
+/// Where the columns begin: two blanks part them that stand in all of the lines. Rules and sums have none.
+fn columns(table: &[&str]) -> Vec<usize> {
     let is_rule = |line: &&&str| {
         let signs = |letter: char| letter.is_whitespace() || "-=_+|".contains(letter);
         line.chars().all(signs)
     };
-    let lines = table.iter().filter(|line| !is_rule(line));
+    let is_sum = |line: &&&str| {
+        let first = line.split_whitespace().next();
+        first.is_some_and(|first| is_total_word(&Key::of_text(first)))
+    };
+    let lines = table.iter().filter(|line| !is_rule(line) && !is_sum(line));
     let width = table.iter().map(|line| line.chars().count()).max();
     let mut filled = vec![false; width.unwrap_or(0)];
     for line in lines {
@@ -111,12 +120,12 @@ fn columns(table: &[&str]) -> Vec<std::ops::Range<usize>> {
             }
         }
     }
-    let mut columns: Vec<std::ops::Range<usize>> = Vec::new();
+    let (mut columns, mut last) = (vec![0], None);
     for at in (0..filled.len()).filter(|at| filled.get(*at) == Some(&true)) {
-        match columns.last_mut() {
-            Some(last) if at - last.end < 2 => last.end = at + 1,
-            _ => columns.push(at..at + 1),
+        if last.is_some_and(|last| at - last > 2) {
+            columns.push(at);
         }
+        last = Some(at);
     }
     columns
 }
@@ -162,7 +171,7 @@ mod tests {
             [
                 vec!["Part 4-118  rev B"],
                 vec!["Hole", "Qty", "Dia", "Depth", "Note"],
-                vec!["-----", "---", "----", "-----", "-----------------"],
+                vec!["-------", "------", "-------", "--------", "------"],
                 vec!["A", "4", "0.80", "12.5", "to the plenum"],
                 vec!["B", "12", "1,00", "", ""],
                 vec!["C", "1", "0.50", "3", "deburr, then ream"],

@@ -270,7 +270,7 @@ impl Layout {
         }
     }
 
-    /// Finds a number that stands alone below the counts and is their sum.
+    /// Finds a number below the counts that is their sum, alone or behind a word that is no mark.
     fn find_sum(&mut self, lines: &Lines) {
         let count = Says::Plainly(Meaning::Ours(Column::Count));
         let Some(column) = self.heads.iter().position(|head| head.says == count) else {
@@ -284,9 +284,15 @@ impl Layout {
             let (true, Some(number)) = (self.is_row(at), number) else {
                 continue;
             };
-            if rows >= 2 && number == sum && filled_cells(line).count() == 1 {
+            let mut others = filled_cells(line).filter(|(at, _)| *at != column);
+            let named = match (others.next(), others.next()) {
+                (None, _) => true,
+                (Some((0, word)), None) => is_no_mark(word),
+                _ => false,
+            };
+            if rows >= 2 && number == sum && named {
                 self.roles.insert(at, Role::Sum(Some(number)));
-                return;
+                continue;
             }
             sum = sum.saturating_add(number);
             rows += 1;

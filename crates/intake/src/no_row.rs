@@ -61,7 +61,7 @@ fn is_rule(line: Line<'_>, laid: bool) -> bool {
             .filter(|sign| "-=_\u{2500}".contains(*sign))
             .count();
         strokes += dashes;
-        let others = cell.chars().any(|sign| !"-=_:+\u{2500}".contains(sign));
+        let others = cell.chars().any(|sign| !"-=_:+ \u{2500}".contains(sign));
         !others && dashes >= if laid { 3 } else { 1 }
     };
     filled_cells(line).all(drawn) && strokes >= 3

@@ -307,7 +307,7 @@ const NUMBERINGS: Languages = [
 #[rustfmt::skip]
 const TOTALS: Languages = [
     "total, totals, sum, subtotal, grand, carried",
-    "Summe, Gesamt, Gesamtsumme, Gesamtzahl, Gesamtanzahl, insgesamt, Zwischensumme, ges, Übertrag",
+    "Summe, Gesamt, Gesamtsumme, Gesamtzahl, Gesamtanzahl, insgesamt, Zwischensumme, Zw, ges, Übertrag",
     "somme, totaux, sous-total, sous, général, générale",
     "suma, totales, general",
     "somma, totale, totali, subtotale, generale, riporto",

@@ -185,7 +185,7 @@ fn locations_below_a_row_are_its_own_and_counts_are_held_against_them() {
 
 #[test]
 fn lines_that_are_no_holes_are_left_out_and_told() {
-    let text = "Hole;Qty;Dia;Depth\nSide 1\nA;4;0.8;14\nB;2;0.9;12\nSous-total;6\n## Side 2\nC;3;0.5;9\nÜbertrag;9\nTotal général;9\n;9;;\nM. Orrin\nTel. 555 0142\n";
+    let text = "Hole;Qty;Dia;Depth\nSide 1\nA;4;0.8;14\nB;2;0.9;12\nSous-total;6\n## Side 2\nC;3;0.5;9\nÜbertrag;9\nTotal général;9\n;9;;\nReport;9\nM. Orrin\nTel. 555 0142\n";
     let (taken, job) = taken(&read(text));
     assert_eq!(texts(&job, Column::Mark), ["A", "B", "C"]);
     for left in [
@@ -227,6 +227,15 @@ fn a_printed_list_is_a_table() {
     assert_eq!(texts(&job, Column::Count), ["4", "12", "1"]);
     assert_eq!(texts(&job, Column::Depth), ["12.5", "", "3"]);
     assert_eq!(sizes_mm(&job), [[0.8, 0.8], [1.0, 1.0], [0.5, 0.5]]);
+    let list = "HOLE LIST   DWG 77-120 REV C         PAGE 1\n\nHOLE  QTY   DIA      DEPTH   END     REMARKS\n----  ---   ------   -----   -----   -----------------\nA      12   0.80     14.5    THRU    DEBURR BOTH ENDS\nB       4   1.20     30.0    BLIND\nC       1   0.50     6.25    THRU    SEE SECTION B-B\n      ---\nTOTAL  17\n";
+    let table = Foreign::of_file(list.as_bytes(), "list.txt").expect("a table");
+    let (taken, job) = taken(&table);
+    assert_eq!(texts(&job, Column::Count), ["12", "4", "1"]);
+    assert_eq!(
+        texts(&job, Column::Note),
+        ["DEBURR BOTH ENDS", "", "SEE SECTION B-B"]
+    );
+    tells(&taken, "TOTAL; 17");
 }
 
 #[test]
