@@ -26,13 +26,13 @@ pub(crate) fn by_mark(row: &mut Cells) -> Option<String> {
 /// That rows say another number of holes than they have locations.
 pub(crate) fn counts_and_places(rows: &[NewRow]) -> Option<String> {
     const TOLD: usize = 5;
-    let differs = rows.iter().filter_map(|row| {
+    let placed = rows.iter().filter(|row| !row.places.is_empty());
+    let differs = placed.filter_map(|row| {
         let count = row.cells.get(&Column::Count)?;
         let count = read_quantity::holes(count).ok()?;
         let mark = row.cells.get(&Column::Mark).map_or("", |mark| mark.trim());
         // Lists of locations say one in each of their lines.
-        let is_other =
-            count > 1 && !row.places.is_empty() && usize::try_from(count) != Ok(row.places.len());
+        let is_other = count > 1 && usize::try_from(count) != Ok(row.places.len());
         is_other.then(|| (mark.to_owned(), count, row.places.len()))
     });
     let mut differs: Vec<_> = differs.collect();

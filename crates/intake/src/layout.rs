@@ -339,9 +339,12 @@ impl Found {
 /// Whether a line below the head is one itself: three words for columns at least, a size, depth, count or
 /// location among them, and no cell that could stand in a row.
 fn is_another_head(line: Line<'_>) -> bool {
+    // Most rows have a number, and words are looked up only where none has.
+    if filled_cells(line).any(|(_, cell)| starts_like_a_number(cell)) {
+        return false;
+    }
     let in_a_row = |cell: &str| {
-        starts_like_a_number(cell)
-            || cell.len() > 60
+        cell.len() > 60
             || [Column::End, Column::Depth].into_iter().any(|column| {
                 matches!(
                     cell_word(cell, column),
