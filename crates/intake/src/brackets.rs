@@ -5,9 +5,6 @@ use crate::values::number_in;
 /// Millimeters in an inch.
 const INCH_MM: f64 = 25.4;
 
-/// How far what is rounded to hundredths of an inch may be off, as a share.
-const ROUNDED: f64 = 0.02;
-
 /// A callout whose measures in two units are one each, with its unit: `\u{d8}.0315 [0.80]` is `\u{d8}.0315 in`; and
 /// whose counts stand before it: `\u{d8}0.5 (x6)` is `6x \u{d8}0.5`.
 pub(crate) fn once_each(text: &str) -> String {
@@ -46,31 +43,68 @@ pub(crate) fn is_torn(part: &str) -> bool {
 
 /// The unit of the number before a bracket that says the same in the other unit, to be put behind it; nothing
 /// where one is there already.
+///
+/// A bracket may as well give a depth: it says the same only where it names a unit, or the inches have three
+/// decimals, as drawings in two units write them.
 fn unit_of_same(before: &str, inner: &str) -> Option<&'static str> {
-    let is_number = |letter: char| letter.is_ascii_digit() || ".,".contains(letter);
-    if !inner.starts_with(is_number) || inner.contains(['x', 'X', '\u{d7}']) {
+    if !inner.starts_with(is_of_number) || inner.contains(['x', 'X', '\u{d7}']) {
         return None;
     }
-    let other = number_in(inner).filter(|other| *other > 0.0)?;
+    let other = Figure::at_the_beginning(inner)?;
     // Of a size with its tolerance the size is meant, which is the first of the numbers behind the last word.
-    let own = before
-        .rsplit(|letter: char| letter.is_alphabetic() || "\u{2300}\u{21a7}\u{d7}".contains(letter));
-    let own = own
-        .map(str::trim)
-        .find(|own| own.contains(|letter: char| letter.is_ascii_digit()))?;
-    let own = number_in(own).filter(|own| *own > 0.0)?;
-    let is = |mm: f64, inch: f64| (mm / inch / INCH_MM - 1.0).abs() < ROUNDED;
-    let unit = if is(own, other) {
+    let parts =
+        |letter: char| letter.is_alphabetic() || "\u{2300}\u{21a7}\u{d7}\"".contains(letter);
+    let own = before.rsplit(parts).map(str::trim);
+    let own = Figure::at_the_beginning(own.clone().find(|own| own.contains(is_of_number))?)?;
+    let named = inner.contains(|letter: char| letter.is_alphabetic() || letter == '"');
+    let unit = if own.is_mm_of(&other) && (named || other.decimals >= 3) {
         " mm"
-    } else if is(other, own) {
+    } else if other.is_mm_of(&own) && (named || own.decimals >= 3) {
         " in"
     } else {
         return None;
     };
-    let named = before
+    let has_unit = before
         .trim_end()
         .ends_with(|letter: char| letter.is_alphabetic() || letter == '"');
-    Some(if named { "" } else { unit })
+    Some(if has_unit { "" } else { unit })
+}
+
+fn is_of_number(letter: char) -> bool {
+    letter.is_ascii_digit() || ".,".contains(letter)
+}
+
+/// A number and how exactly it is written.
+struct Figure {
+    value: f64,
+    decimals: usize,
+}
+
+impl Figure {
+    fn at_the_beginning(text: &str) -> Option<Self> {
+        let begins = text.find(is_of_number)?;
+        let text = text.get(begins..)?;
+        let digits = text.get(
+            ..text
+                .find(|letter| !is_of_number(letter))
+                .unwrap_or(text.len()),
+        )?;
+        let decimals = digits
+            .split_once(['.', ','])
+            .map_or(0, |(_, part)| part.len());
+        let value = number_in(digits).filter(|value| *value > 0.0)?;
+        Some(Self { value, decimals })
+    }
+
+    /// Whether it is the other in millimeters, each rounded to its last digit.
+    fn is_mm_of(&self, inches: &Self) -> bool {
+        let half = |figure: &Self| {
+            let decimals = i32::try_from(figure.decimals).unwrap_or(i32::MAX);
+            0.5 * libm::pow(10.0, -f64::from(decimals))
+        };
+        let off = (self.value - inches.value * INCH_MM).abs();
+        off <= half(self) + half(inches) * INCH_MM + 1e-9
+    }
 }
 
 /// The count of `x6`.
@@ -102,7 +136,11 @@ mod tests {
             ("\u{d8}0.5 (4) THRU", "\u{d8}0.5 (4) THRU"),
             ("\u{d8}0.5 (REF) THRU", "\u{d8}0.5 (REF) THRU"),
             ("\u{d8}0.5 THRU (4x", "\u{d8}0.5 THRU (4x"),
-            ("\u{d8}0.5 [12.7]", "\u{d8}0.5 in "),
+            ("\u{d8}.500 [12.7]", "\u{d8}.500 in "),
+            ("\u{d8}0.5 [12.7]", "\u{d8}0.5 [12.7]"),
+            ("\u{d8}0.5 (12.5) THRU", "\u{d8}0.5 (12.5) THRU"),
+            ("\u{d8}.020 [0.55] THRU", "\u{d8}.020 [0.55] THRU"),
+            ("\u{d8}.020 [0.51] THRU", "\u{d8}.020 in  THRU"),
         ] {
             assert_eq!(once_each(text), once, "{text}");
         }
