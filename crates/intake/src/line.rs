@@ -22,6 +22,8 @@ pub(crate) struct Sorted {
     pub(crate) notes: Vec<String>,
     /// The cells of columns for notes, without their heads.
     pub(crate) remarks: Vec<String>,
+    /// The unit of its lengths: told where it has none.
+    pub(crate) unit: Option<String>,
     /// The number of the line beside its mark.
     pub(crate) row_number: Option<String>,
     pub(crate) left_out: Vec<String>,
@@ -98,13 +100,14 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             Meaning::DepthTolerance => sorted.depth_tolerance = Some(text()),
             Meaning::Point(axis) => set(&mut sorted.point, axis, text()),
             Meaning::Axis(axis) => set(&mut sorted.axis, axis, text()),
-            // A unit that none of its lengths is in: pieces, sets.
-            Meaning::Unit if of_line.is_none() => {
-                sorted
-                    .left_out
-                    .push(words::cell_left_out(&column.head.text, cell));
+            Meaning::Unit => {
+                let told = words::cell_left_out(&column.head.text, cell);
+                match of_line {
+                    Some(_) => sorted.unit = Some(told),
+                    // A unit that none of its lengths is in: pieces, sets.
+                    None => sorted.left_out.push(told),
+                }
             }
-            Meaning::Unit => {}
         }
     }
     sorted
