@@ -680,3 +680,169 @@ def edges_and_rings():
 
 if __name__ == "__main__":
     main()
+def broken():
+    """Edges of mouths that are rounded or chamfered: what is true is measured as if they weren't."""
+    body = box(0, 0, 0, 58, 20, 8)
+    tools, holes = [], []
+    # Rounded where it begins, chamfered there, rounded where it ends; straight, it is a recess.
+    for x, lean in [(8, 35), (20, 50), (40, 15), (52, 0)]:
+        d = from_side(None, lean)
+        start = along((x, 10, 8), d, -20)
+        tools.append(rod(start, d, 1.2, 60))
+        holes.append(measured(body, start, d, 1.2, "through", broken=lean > 0))
+    short = box(0, 0, 0, 58, 20, 7.7)
+    holes[3] = measured(short, (52, 10, 30), DOWN, 1.2, "through", recess=[1.8, 0.3])
+    holes[3]["begins"] = {"kind": "other", "tilt": 0.0}
+    solid = cut(body, *tools)
+    top = [edge for edge in edges(solid) if is_mouth(edge, 8)]
+    low = [edge for edge in edges(solid) if is_mouth(edge, 0)]
+    near = lambda these, x: [edge for edge in these if abs(middle(edge)[0] - x) < 2]
+    solid = edged(solid, 0.15, near(top, 20), BRepFilletAPI_MakeChamfer)
+    low = [edge for edge in edges(solid) if is_mouth(edge, 0)]
+    top = [edge for edge in edges(solid) if is_mouth(edge, 8)]
+    exit_at = 40 + 8 * math.tan(math.radians(15))
+    solid = edged(solid, 0.3, near(top, 8) + near(top, 52) + near(low, exit_at))
+    case("broken", solid, holes, "242")
+
+    # On a cylinder, from both sides, and off center on a ball.
+    body = rod((0, 0, 0), (1, 0, 0), 20, 30)
+    tool = rod((15, 2, 30), DOWN, 2, 60)
+    solid = cut(body, tool)
+    mouths = [edge for edge in edges(solid) if is_closed(edge) and 13 < middle(edge)[0] < 17]
+    holes = [measured(body, (15, 2, 30), DOWN, 2, "through", broken=True)]
+    case("broken-round", edged(solid, 0.3, mouths), holes, "214")
+    body = ball((0, 0, 0), 12)
+    solid = cut(body, rod((4, 0, 40), DOWN, 2, 80))
+    about = lambda edge: math.hypot(middle(edge)[0] - 4, middle(edge)[1])
+    mouths = [edge for edge in edges(solid) if middle(edge)[2] > 5 and abs(about(edge) - 1) < 1e-3]
+    holes = [measured(body, (4, 0, 40), DOWN, 2, "through", broken=True)]
+    case("broken-ball", edged(solid, 0.3, mouths), holes, "203")
+
+
+def edged(body, by, these, how=BRepFilletAPI_MakeFillet):
+    """A body with some of its edges rounded, or chamfered."""
+    made = how(body)
+    seen = set()
+    for edge in these:
+        about = tuple(round(part, 6) for part in middle(edge))
+        if about not in seen:
+            seen.add(about)
+            made.Add(by, edge)
+    return made.Shape()
+
+
+def middle(edge):
+    curve = BRepAdaptor_Curve(edge)
+    p = curve.Value((curve.FirstParameter() + curve.LastParameter()) / 2)
+    return (p.X(), p.Y(), p.Z())
+
+
+def is_closed(edge):
+    a, b = ends_of(edge)
+    return a == b
+
+
+def is_mouth(edge, height):
+    """A closed edge at a height."""
+    return is_closed(edge) and abs(ends_of(edge)[0][2] - height) < 1e-6 and abs(middle(edge)[2] - height) < 1e-6
+
+
+def tips():
+    """Drill points, a flat end and a ball end that break into a crossing bore, and one that doesn't."""
+    body = box(0, 0, 0, 70, 40, 30)
+    bore = rod((-5, 20, 10), (1, 0, 0), 8, 100)
+    crossed = cut(body, bore)
+    point = 1.5 / math.tan(math.radians(59))
+    tools = []
+    holes = [measured(body, (-5, 20, 10), (1, 0, 0), 8, "through", either_way=True)]
+    for x, y, wall in [(8, 20, 14.5), (22, 22, 14.3)]:
+        # Its wall ends above the bore; only its point reaches it.
+        tools += [rod((x, y, 40), DOWN, 3, 40 - wall), cone((x, y, wall), DOWN, 3, 0, point)]
+        hole = measured(crossed, (x, y, 40), DOWN, 3, "into")
+        hole["least"] = hole["most"] = 30 - wall
+        holes.append(hole)
+    tools += [rod((36, 20, 40), DOWN, 3, 24), cone((36, 20, 16), DOWN, 3, 0, point)]
+    holes.append(measured(body, (36, 20, 40), DOWN, 3, "blind", depth=24, tip=point))
+    # A flat end at 13.9, while the bore goes up to 14 at its middle and to 13.71 at the hole's side.
+    tools.append(rod((50, 20, 40), DOWN, 3, 26.1))
+    hole = measured(crossed, (50, 20, 40), DOWN, 3, "into")
+    hole["most"] = 16.1
+    holes.append(hole)
+    tools += [rod((62, 20, 40), DOWN, 3, 25.7), ball((62, 20, 14.3), 1.5)]
+    hole = measured(crossed, (62, 20, 40), DOWN, 3, "into")
+    hole["least"] = hole["most"] = 15.7
+    holes.append(hole)
+    case("tips", cut(crossed, *tools), holes, "203")
+
+
+def islands():
+    """Ring grooves and pockets with something standing in them are no holes; those beside them are."""
+    body = box(0, 0, 0, 60, 40, 15)
+    seal = cut(rod((14, 20, 13), (0, 0, 1), 20, 5), rod((14, 20, 10), (0, 0, 1), 16, 10))
+    high = cut(rod((36, 12, 9), (0, 0, 1), 14, 10), rod((36, 12, 8), (0, 0, 1), 6, 12))
+    aside = cut(rod((52, 12, 9), (0, 0, 1), 12, 10), box(48, 9, 8, 2, 3, 12))
+    low = cut(rod((36, 31, 5), (0, 0, 1), 8, 20), rod((36, 31, 0), (0, 0, 1), 5, 8))
+    holes = [
+        measured(body, (14, 20, 30), DOWN, 1.2, "through"),
+        measured(box(0, 0, 0, 60, 40, 8), (36, 31, 30), DOWN, 1, "through"),
+        measured(body, (52, 31, 30), DOWN, 8, "blind", depth=22),
+    ]
+    tools = [seal, high, aside, low, rod((14, 20, 30), DOWN, 1.2, 50), rod((36, 31, 30), DOWN, 1, 50)]
+    tools.append(rod((52, 31, 30), DOWN, 8, 22))
+    case("islands", cut(body, *tools), holes, "242", refused=["around material"] * 4)
+
+
+def corners():
+    """Holes in the middle of pockets with sharp corners, which are no recess, on either side."""
+    body = box(0, 0, 0, 60, 20, 15)
+    pockets = [box(5, 5, 10, 10, 10, 20), box(42, 5, -1, 10, 10, 6)]
+    eight = BRepBuilderAPI_MakePolygon()
+    for at in range(8):
+        angle = 2 * math.pi * at / 8
+        eight.Add(gp_Pnt(28 + 6 * math.cos(angle), 10 + 6 * math.sin(angle), 10))
+    eight.Close()
+    far = BRepBuilderAPI_MakePolygon()
+    for at in range(8):
+        angle = 2 * math.pi * at / 8
+        far.Add(gp_Pnt(28 + 6 * math.cos(angle), 10 + 6 * math.sin(angle), 20))
+    far.Close()
+    pockets.append(lofted(eight, far))
+    without = cut(body, *pockets)
+    # A step in the floor of the first pocket is one.
+    step = rod((10, 10, 8), (0, 0, 1), 5, 20)
+    holes = [
+        measured(without, (10, 10, 30), DOWN, 5, "blind", depth=22),
+        measured(cut(without, step), (10, 10, 30), DOWN, 1.5, "through", recess=[5, 2]),
+        measured(without, (28, 10, 30), DOWN, 2, "through"),
+        measured(without, (47, 10, 30), DOWN, 1.5, "through"),
+    ]
+    tools = [step] + [rod((x, 10, 30), DOWN, dia, 50) for x, dia in [(10, 1.5), (28, 2), (47, 1.5)]]
+    case("corners", cut(without, *tools), holes, "214")
+
+    # A shaped hole: its wide end is a four-sided funnel, three deep on the axis, and it begins there.
+    body = box(0, 0, 0, 30, 20, 4)
+    d = from_side(None, 55)
+    start, begin = along((10, 10, 4), d, -20), along((10, 10, 4), d, 3)
+    side = unit(cross(d, (0, 1, 0)))
+
+    def four(t, wide, high):
+        made = BRepBuilderAPI_MakePolygon()
+        for a, b in [(-1, -1), (1, -1), (1, 1), (-1, 1)]:
+            corner = along(along(along(begin, d, t), (0, 1, 0), a * wide), side, b * high)
+            made.Add(gp_Pnt(*corner))
+        made.Close()
+        return made
+
+    without = cut(body, lofted(four(0, 0.32, 0.32), four(-6, 1.6, 0.9)))
+    hole = measured(without, start, d, 0.6, "through")
+    case("funnel", cut(without, rod(start, d, 0.6, 60)), [hole], "242")
+
+
+def lofted(first, last):
+    made = BRepOffsetAPI_ThruSections(True, True)
+    made.AddWire(first.Wire())
+    made.AddWire(last.Wire())
+    made.Build()
+    return made.Shape()
+
+

@@ -177,6 +177,8 @@ pub enum Why {
     /// A body of flat facets, which has no round wall.
     Faceted,
 }
+    /// A round wall around material: a ring groove, or a pocket with an island in it.
+    AroundMaterial,
 
 impl Seen {
     /// How long it is along x, y and z.

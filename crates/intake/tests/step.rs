@@ -232,6 +232,7 @@ fn code(why: &Why) -> &'static str {
         Why::Groove => "groove",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",
+        Why::AroundMaterial => "around material",
         Why::HoldsItself => "holds itself",
         Why::Stretched => "stretched",
         Why::TooDeep(_) => "too deep",

@@ -137,6 +137,16 @@ impl Bore<'_> {
         free.take(enough).count() < enough
     }
 }
+        let holds_material = |piece: &Piece| {
+            // What it ends in stands at its ends, not in its way.
+            let of_ends = piece.ends.iter().flat_map(|end| &end.faces);
+            let own = of_ends.chain(faces).copied().collect();
+            bore.holds_material(&piece.ring, &own)
+        };
+        if pieces.iter().any(holds_material) {
+            self.refuse(bore.body, faces, Why::AroundMaterial);
+            return;
+        }
 
 impl Found {
     fn refuse(&mut self, body: &Body, faces: &[usize], why: Why) {

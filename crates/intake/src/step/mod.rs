@@ -13,6 +13,7 @@ mod facing;
 mod holes;
 mod motion;
 mod patch;
+mod island;
 mod places;
 mod read_body;
 mod read_curve;

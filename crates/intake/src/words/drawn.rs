@@ -230,6 +230,10 @@ impl DrawnError {
             Self::Solid(error) => error.hint(),
             Self::NoHoles(_) => {
                 "type the holes, or ask for a file that shows them as circles or round walls"
+        Why::AroundMaterial => {
+            "material stands within its wall, as in a ring groove or a pocket with an island"
+                .to_owned()
+        }
             }
             Self::NoneTaken => "choose sizes that it has",
             Self::WhichUnit(_) => "say --unit mm or --unit inch",
