@@ -236,9 +236,12 @@ impl Bore<'_> {
             return None;
         }
         if way == Way::Outward {
-            // The floor of a step has a round rim, and a wall that leads further out.
-            let points = next.iter().flat_map(|edge| &self.body.edges[*edge].points);
-            let wide: Vec<f64> = points.map(|p| length(self.axis.radial(*p))).collect();
+            // The floor of a step has a round rim, between its corners too, and a wall that leads further
+            // out.
+            const BETWEEN: [f64; 5] = [0.0, 0.25, 0.5, 0.75, 1.0];
+            let arcs = next.iter().map(|edge| &self.body.edges[*edge].arc);
+            let points = arcs.flat_map(|arc| BETWEEN.map(|share| arc.at(share)));
+            let wide: Vec<f64> = points.map(|p| length(self.axis.radial(p))).collect();
             let widest = wide.iter().copied().fold(0.0, f64::max);
             let round = wide.iter().all(|out| widest - out < 1e-4 * widest);
             let leads_out = next.iter().all(|edge| {
