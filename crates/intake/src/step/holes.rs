@@ -6,7 +6,7 @@ use super::body::Body;
 use super::ends::{Bore, End};
 use super::rings::{Ring, Rings, rings};
 use super::surface::Surface;
-use super::vector::{V, add, along, cross, dot, times, unit};
+use super::vector::{V, add, along, cross, dot, times};
 use super::wall::{Wall, Way};
 use super::walls::Walls;
 use crate::seen::{Guessed, Refused, SeenDepth, SeenEnd, SeenHole, Why};
@@ -114,27 +114,6 @@ impl Bore<'_> {
             hit.map(|hit| middle + sign * hit.t)
         });
         Piece { ring, ends, met }
-    }
-
-    /// Whether an open end leads to a room that is shut in: hardly any way leads out of it.
-    fn is_shut_in(&self, t: f64, sign: f64) -> bool {
-        const PARTS: [f64; 5] = [-1.0, -0.5, 0.0, 0.5, 1.0];
-        let out = times(self.axis.d, sign);
-        let from = along(self.axis.p, self.axis.d, t + sign * 0.05 * self.radius);
-        // Points on the faces of a cube, a little aside of what drawings line up along.
-        let all = PARTS.iter().flat_map(|a| {
-            let pairs = PARTS
-                .iter()
-                .flat_map(move |b| PARTS.iter().map(move |c| [*a, *b, *c]));
-            pairs.filter(|parts| parts.iter().any(|part| part.abs() > 0.9))
-        });
-        let ways = all.filter_map(|[a, b, c]| unit([a, b + 0.013, c + 0.029]));
-        let ways: Vec<V> = ways.filter(|way| dot(*way, out) > 0.17).collect();
-        let enough = ways.len() / 10 + 1;
-        let free = ways
-            .iter()
-            .filter(|way| self.body.first_hit(from, **way, 0.0).is_none());
-        free.take(enough).count() < enough
     }
 }
         let holds_material = |piece: &Piece| {
@@ -264,7 +243,13 @@ fn entry_of(ends: [&End; 2], behind: &[Option<f64>; 2], shut_in: [bool; 2], d: V
 }
 
 /// How deep a bore is.
-fn depth(wall: &Wall<'_>, first: &Piece, last: &Piece, ends: [&End; 2]) -> SeenDepth {
+fn depth(
+    bore: &Bore<'_>,
+    wall: &Wall<'_>,
+    first: &Piece,
+    last: &Piece,
+    ends: [&End; 2],
+) -> SeenDepth {
     let begin = first.ring.range(0);
     let end = last.ring.range(1);
     let length = |at: usize| last.ring.lines[at].1[1].t - first.ring.lines[at].1[0].t;

@@ -23,6 +23,7 @@ mod round;
 mod scan;
 mod spline;
 mod structure;
+mod shut_in;
 mod surface;
 mod text;
 mod tree;
