@@ -18,9 +18,14 @@ from pathlib import Path
 
 from OCP.BRepAdaptor import BRepAdaptor_Curve, BRepAdaptor_Surface
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse
-from OCP.BRepBuilderAPI import BRepBuilderAPI_NurbsConvert, BRepBuilderAPI_Transform
-from OCP.BRepFilletAPI import BRepFilletAPI_MakeFillet
+from OCP.BRepBuilderAPI import (
+    BRepBuilderAPI_MakePolygon,
+    BRepBuilderAPI_NurbsConvert,
+    BRepBuilderAPI_Transform,
+)
+from OCP.BRepFilletAPI import BRepFilletAPI_MakeChamfer, BRepFilletAPI_MakeFillet
 from OCP.BRepGProp import BRepGProp_Face
+from OCP.BRepOffsetAPI import BRepOffsetAPI_ThruSections
 from OCP.BRepPrimAPI import (
     BRepPrimAPI_MakeBox,
     BRepPrimAPI_MakeCone,
@@ -367,6 +372,10 @@ def main():
     decoys()
     edges_and_rings()
     manifold()
+    broken()
+    tips()
+    islands()
+    corners()
 
 
 def manifold():
@@ -678,8 +687,6 @@ def edges_and_rings():
     case("cone", cut(body, rod((8, 1, 40), DOWN, 1, 60), rod((40, 2, 8), (-1, 0, 0), 1.4, 80)), holes, "203")
 
 
-if __name__ == "__main__":
-    main()
 def broken():
     """Edges of mouths that are rounded or chamfered: what is true is measured as if they weren't."""
     body = box(0, 0, 0, 58, 20, 8)
@@ -846,3 +853,5 @@ def lofted(first, last):
     return made.Shape()
 
 
+if __name__ == "__main__":
+    main()

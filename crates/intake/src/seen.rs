@@ -81,8 +81,9 @@ pub enum SeenEnd {
 pub struct SeenSurface {
     /// What kind it is.
     pub kind: SurfaceKind,
-    /// Angle between the hole's axis and the surface's normal where they meet [deg], 0 to 90.
-    pub tilt_deg: f64,
+    /// Angle between the hole's axis and the surface's normal where they meet [deg], 0 to 90; `None` where
+    /// they don't meet.
+    pub tilt_deg: Option<f64>,
 }
 
 /// A kind of surface; offsets are the distance of the hole's axis from the surface's own axis or center.
@@ -132,6 +133,8 @@ pub enum Guessed {
     NotShown,
     /// From which side it is drilled: it was drawn as a hidden edge.
     Dashed,
+    /// Where it begins or ends: its edge is rounded or chamfered, and the surface around that was taken.
+    BrokenEdge,
 }
 
 /// What looks like a hole, or belongs to one, and was not taken.
@@ -174,11 +177,11 @@ pub enum Why {
     Closed,
     /// A ring in the wall of a bore, wider than the bore on both sides of it.
     Groove,
+    /// A round wall around material: a ring groove, or a pocket with an island in it.
+    AroundMaterial,
     /// A body of flat facets, which has no round wall.
     Faceted,
 }
-    /// A round wall around material: a ring groove, or a pocket with an island in it.
-    AroundMaterial,
 
 impl Seen {
     /// How long it is along x, y and z.
@@ -236,10 +239,11 @@ impl SeenSurface {
     ///
     /// With the axis a away from square to a cylinder of radius r, and past its axis by o, the normal where they
     /// meet is t away, `cos t = cos a sqrt(1 - (o/r)^2)`.
-    pub(crate) fn along_deg(&self) -> f64 {
+    pub(crate) fn along_deg(&self) -> Option<f64> {
+        let tilt_deg = self.tilt_deg?;
         let (radius, offset) = match self.kind {
-            SurfaceKind::Flat | SurfaceKind::Other => return self.tilt_deg,
-            SurfaceKind::Ball { .. } => return 0.0,
+            SurfaceKind::Flat | SurfaceKind::Other => return Some(tilt_deg),
+            SurfaceKind::Ball { .. } => return Some(0.0),
             SurfaceKind::Cylinder { radius, offset } | SurfaceKind::Bore { radius, offset } => {
                 (radius, offset)
             }
@@ -247,9 +251,9 @@ impl SeenSurface {
         let share = offset / radius;
         let across = libm::sqrt((1.0 - share * share).max(0.0));
         if across == 0.0 {
-            return 0.0;
+            return Some(0.0);
         }
-        let cosine = libm::cos(self.tilt_deg.to_radians()) / across;
-        libm::acos(cosine.clamp(-1.0, 1.0)).to_degrees()
+        let cosine = libm::cos(tilt_deg.to_radians()) / across;
+        Some(libm::acos(cosine.clamp(-1.0, 1.0)).to_degrees())
     }
 }

@@ -186,7 +186,8 @@ fn hole_against(found: &SeenHole, truth: &Value, whole: &Value) -> Vec<String> {
         .guessed
         .iter()
         .any(|guess| matches!(guess, Guessed::NotQuiteRound(_)));
-    if guessed != patches {
+    let broken = found.guessed.contains(&Guessed::BrokenEdge);
+    if guessed != patches || broken != (truth["broken"].as_bool() == Some(true)) {
         wrong.push(format!("guessed {:?} for {truth}", found.guessed));
     }
     wrong
@@ -203,7 +204,8 @@ fn is_surface(seen: Option<SeenSurface>, truth: &Value) -> bool {
     let Some(seen) = seen else {
         return truth.is_null();
     };
-    if truth.is_null() || (seen.tilt_deg - number(&truth["tilt"])).abs() > 0.01 {
+    let near = |tilt: f64| (tilt - number(&truth["tilt"])).abs() <= 0.01;
+    if truth.is_null() || !seen.tilt_deg.is_some_and(near) {
         return false;
     }
     let (kind, lengths) = match seen.kind {
@@ -230,9 +232,9 @@ fn code(why: &Why) -> &'static str {
         Why::NotRound => "not round",
         Why::Closed => "closed",
         Why::Groove => "groove",
+        Why::AroundMaterial => "around material",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",
-        Why::AroundMaterial => "around material",
         Why::HoldsItself => "holds itself",
         Why::Stretched => "stretched",
         Why::TooDeep(_) => "too deep",

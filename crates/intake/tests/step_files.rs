@@ -8,8 +8,10 @@
 use std::fs;
 use std::path::Path;
 
-use quillbore_intake::seen::{Seen, Why};
+use quillbore_intake::drawn::{Drawn, Shows};
+use quillbore_intake::seen::{Guessed, Seen, Why};
 use quillbore_intake::step::{self, StepError};
+use quillbore_job::Column;
 
 fn corpus(name: &str) -> String {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/step-corpus");
@@ -341,6 +343,72 @@ fn mapped_items_stretch_turn_and_shift() {
                 .iter()
                 .any(|refused| refused.why == Why::Stretched)
     );
+}
+
+#[test]
+fn an_angle_that_nothing_shows_is_left_open() {
+    // A rounded mouth in a ball that is gone from the shell: nothing tells what lies around the mouth.
+    let text = corpus("broken-ball.step");
+    let whole = read(&text).expect("a ball");
+    assert!(
+        whole.holes[0]
+            .begins
+            .is_some_and(|begins| begins.tilt_deg.is_some())
+    );
+    let of = |kind: &str| {
+        let line = text.lines().find(|line| line.contains(kind));
+        let (number, _) = line.and_then(|line| line.split_once(" =")).expect("a line");
+        number.to_owned()
+    };
+    let ball = format!(",{},", of("= SPHERICAL_SURFACE("));
+    let face = of_surface(&text, &ball);
+    let shell = text
+        .lines()
+        .find(|line| line.contains("= CLOSED_SHELL("))
+        .expect("a shell");
+    let without = shell
+        .replace(&format!("({face},"), "(")
+        .replace(&format!(",{face},"), ",")
+        .replace(&format!(",{face})"), ")");
+    assert_ne!(shell, without);
+    let drawn = drawn(&text.replace(shell, &without));
+    let hole = drawn.seen().holes.first().expect("a hole");
+    assert_eq!(hole.begins.map(|begins| begins.tilt_deg), Some(None));
+    let (cells, doubts) = drawn.cells(hole);
+    assert_eq!(cells.get(&Column::Angle), None);
+    let told = |words: &str| doubts.iter().any(|doubt| doubt.contains(words));
+    assert!(
+        told("its axis meets no surface where it begins"),
+        "{doubts:?}"
+    );
+}
+
+#[test]
+fn what_of_a_free_form_matters_is_told_with_its_length() {
+    // Written as free forms by a kernel, cylinders are round to its last digits.
+    let nurbs = drawn(&corpus("plate-nurbs.step"));
+    for hole in &nurbs.seen().holes {
+        assert_eq!(hole.guessed.len(), 1);
+        assert_eq!(nurbs.cells(hole).1, [""; 0]);
+    }
+    let mut hole = nurbs.seen().holes[0].clone();
+    hole.guessed = vec![Guessed::NotQuiteRound(0.0123)];
+    assert_eq!(
+        nurbs.cells(&hole).1,
+        ["a free form that is up to 0.0123 mm off the circle that was taken for it"]
+    );
+}
+
+fn drawn(text: &str) -> Drawn {
+    Drawn::read(Shows::Solid, text.as_bytes(), "part.step", &|_| false).expect("holes")
+}
+
+/// The face on a surface.
+fn of_surface(text: &str, surface: &str) -> String {
+    let on = |line: &&str| line.contains("= ADVANCED_FACE(") && line.contains(surface);
+    let line = text.lines().find(on).expect("a face");
+    let (number, _) = line.split_once(" =").expect("a number");
+    number.to_owned()
 }
 
 #[test]

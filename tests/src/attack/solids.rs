@@ -48,7 +48,8 @@ fn is_hole(hole: &SeenHole) -> bool {
     let tilts = surfaces
         .iter()
         .flatten()
-        .all(|surface| (0.0..=90.0).contains(&surface.tilt_deg));
+        .filter_map(|surface| surface.tilt_deg)
+        .all(|tilt| (0.0..=90.0).contains(&tilt));
     let lengths = hole
         .behind
         .into_iter()

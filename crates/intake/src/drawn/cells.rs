@@ -34,32 +34,32 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<
     });
     cells.extend(end.map(|end| (Column::End, end.to_owned())));
     if let Some(begins) = hole.begins {
-        let along = begins.along_deg();
-        if along >= LEAST_DEG {
+        if let Some(along) = begins.along_deg().filter(|along| *along >= LEAST_DEG) {
             let angle = match is_plain {
                 true => trimmed(along, 3),
                 false => from_normal(along),
             };
             cells.insert(Column::Angle, angle);
         }
-        match shape(begins.kind, unit) {
-            Some(shape) => cells.extend((!shape.is_empty()).then_some((Column::Surface, shape))),
-            None => doubts.push(words::BEGINS_IN_OTHER.to_owned()),
+        match (begins.tilt_deg, shape(begins.kind, unit)) {
+            (None, _) => doubts.push(words::BEGINS_BESIDE.to_owned()),
+            (_, Some(shape)) => {
+                cells.extend((!shape.is_empty()).then_some((Column::Surface, shape)));
+            }
+            (_, None) => doubts.push(words::BEGINS_IN_OTHER.to_owned()),
         }
     }
     if let Some(leaves) = hole
         .leaves
         .filter(|leaves| !is_parallel(hole.begins, *leaves))
     {
-        match shape(leaves.kind, unit) {
-            Some(shape) => {
+        match (leaves.along_deg(), shape(leaves.kind, unit)) {
+            (None, _) => doubts.push(words::LEAVES_BESIDE.to_owned()),
+            (Some(along), Some(shape)) => {
                 let name = if shape.is_empty() { "flat" } else { &shape };
-                cells.insert(
-                    Column::Exit,
-                    format!("{name} at {}", from_normal(leaves.along_deg())),
-                );
+                cells.insert(Column::Exit, format!("{name} at {}", from_normal(along)));
             }
-            None => doubts.push(words::LEAVES_BY_OTHER.to_owned()),
+            (_, None) => doubts.push(words::LEAVES_BY_OTHER.to_owned()),
         }
     }
     if let Some([wide, deep]) = hole.recess {
@@ -75,7 +75,11 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<
         }
         notes.push(text.clone());
     }
-    doubts.extend(hole.guessed.iter().map(|guess| words::guess(guess, unit)));
+    doubts.extend(
+        hole.guessed
+            .iter()
+            .filter_map(|guess| words::guess(guess, unit)),
+    );
     if !notes.is_empty() {
         cells.insert(Column::Note, notes.join("; "));
     }
@@ -159,6 +163,9 @@ fn is_parallel(begins: Option<SeenSurface>, leaves: SeenSurface) -> bool {
     begins.is_some_and(|begins| {
         begins.kind == SurfaceKind::Flat
             && leaves.kind == SurfaceKind::Flat
-            && (begins.tilt_deg - leaves.tilt_deg).abs() < LEAST_DEG
+            && begins
+                .tilt_deg
+                .zip(leaves.tilt_deg)
+                .is_some_and(|(begins, leaves)| (begins - leaves).abs() < LEAST_DEG)
     })
 }

@@ -67,7 +67,9 @@ fn same_depth(one: SeenDepth, other: SeenDepth) -> bool {
 }
 
 fn same_surface(one: SeenSurface, other: SeenSurface) -> bool {
-    near(one.tilt_deg, other.tilt_deg, SAME_ANGLE_DEG) && same_kind(one.kind, other.kind)
+    both(one.tilt_deg, other.tilt_deg, |a, b| {
+        near(a, b, SAME_ANGLE_DEG)
+    }) && same_kind(one.kind, other.kind)
 }
 
 fn same_kind(one: SurfaceKind, other: SurfaceKind) -> bool {

@@ -10,7 +10,7 @@ use super::wall::{Axis, Wall, Way};
 use crate::seen::{SeenSurface, SurfaceKind};
 
 /// No recess has more steps.
-const MOST_STEPS: usize = 12;
+pub(super) const MOST_STEPS: usize = 12;
 
 /// One end of a bore.
 #[derive(Clone, Debug)]
@@ -27,6 +27,10 @@ pub(super) struct End {
     pub(super) in_bore: bool,
     /// The faces that belong to the bottom, or to the recess.
     pub(super) faces: BTreeSet<usize>,
+    /// Where the edge of its own wall is rounded or chamfered: the faces around that, up to which it goes.
+    pub(super) around: BTreeSet<usize>,
+    /// Whether that edge, or one of the recess, is.
+    pub(super) is_broken: bool,
 }
 
 /// A bore whose ends are looked at.
@@ -44,7 +48,6 @@ pub(super) struct Bore<'b> {
 impl Bore<'_> {
     /// The end of a ring: 0 its beginning, 1 its end.
     pub(super) fn end(&self, ring: &Ring, which: usize) -> End {
-        let sign = if which == 0 { -1.0 } else { 1.0 };
         let mut lines: BTreeMap<usize, (usize, usize)> = BTreeMap::new();
         for (_, ends) in &ring.lines {
             let Some(crossing) = ends.get(which) else {
@@ -67,19 +70,24 @@ impl Bore<'_> {
                 closing.insert(face);
             }
         }
-        let mean = ring.mean(which);
+        let edges: BTreeSet<usize> = lines.keys().copied().collect();
         if open < closed {
-            let t = self.bottom(&closing, ring, sign, mean);
+            if let Some(room) = self.breaks_into(&closing, ring, which) {
+                let mut end = self.opening(BTreeSet::from([room]), &edges, ring, which);
+                end.faces.append(&mut closing);
+                return end;
+            }
             return End {
-                t,
+                t: self.bottom(&closing, ring, which),
                 open: false,
                 surface: None,
                 recess: None,
                 in_bore: false,
                 faces: closing,
+                around: BTreeSet::new(),
+                is_broken: false,
             };
         }
-        let edges: BTreeSet<usize> = lines.keys().copied().collect();
         self.opening(opening, &edges, ring, which)
     }
 
@@ -110,36 +118,6 @@ impl Bore<'_> {
         away.sum::<f64>() > 0.0
     }
 
-    /// Where the axis meets a bottom.
-    fn bottom(&self, faces: &BTreeSet<usize>, ring: &Ring, sign: f64, mean: f64) -> f64 {
-        for face in faces {
-            let face = &self.body.faces[*face];
-            if matches!(face.surface, Surface::Plane(_)) {
-                let met = face.surface.met_by(self.axis.p, self.axis.d);
-                if let Some(t) = met.first() {
-                    return *t;
-                }
-            }
-        }
-        let middle = 0.5 * (ring.mean(0) + ring.mean(1));
-        let from = along(self.axis.p, self.axis.d, middle);
-        let hit = self.body.first_hit(from, times(self.axis.d, sign), 0.0);
-        let there = hit.map(|hit| middle + sign * hit.t);
-        // Further than a slim point is deep it is no bottom: a narrower bore goes on.
-        let near = there.filter(|t| (t - mean) * sign < 8.0 * self.radius);
-        near.unwrap_or_else(|| self.far_rim(faces, sign).unwrap_or(mean))
-    }
-
-    /// The mean height of what lies furthest along the axis of some faces.
-    fn far_rim(&self, faces: &BTreeSet<usize>, sign: f64) -> Option<f64> {
-        let faces: Vec<usize> = faces.iter().copied().collect();
-        let wall = Wall::new(self.body, self.axis, &faces, Way::Along);
-        let edges = wall.last_edges(sign);
-        let points = edges.iter().flat_map(|edge| &self.body.edges[*edge].points);
-        let heights: Vec<f64> = points.map(|p| self.axis.polar(*p)[1]).collect();
-        (!heights.is_empty()).then(|| heights.iter().sum::<f64>() / heights.len() as f64)
-    }
-
     /// An open end, and the recess that it opens into.
     fn opening(
         &self,
@@ -149,10 +127,16 @@ impl Bore<'_> {
         which: usize,
     ) -> End {
         let sign = if which == 0 { -1.0 } else { 1.0 };
-        let (t, surface) = self.meets(&first, ring, which);
         let mut faces = BTreeSet::new();
-        let mut outer = first;
-        let mut rim = edges.clone();
+        let (mut outer, mut rim) = (first, edges.clone());
+        let (mut around, mut broken) = (BTreeSet::new(), BTreeSet::new());
+        if let Some(past) = self.around_break(&outer, &rim, ring.mean(which), sign) {
+            // What breaks the edge is no step: the bore goes up to the surface around it.
+            around.clone_from(&past.faces);
+            broken.append(&mut outer);
+            (outer, rim) = (past.faces, past.rim);
+        }
+        let (t, surface) = self.meets(&outer, ring, which);
         let (mut step, mut widest): (Option<f64>, f64) = (None, 0.0);
         for _ in 0..MOST_STEPS {
             let Some(next) = self.next_rim(&outer, &rim, sign) else {
@@ -174,17 +158,24 @@ impl Bore<'_> {
             faces.append(&mut outer);
             (outer, rim) = (beyond, next);
         }
+        let height = self.mean_height(&rim);
+        if !faces.is_empty()
+            && let Some(past) = self.around_break(&outer, &rim, height, sign)
+        {
+            broken.append(&mut outer);
+            (outer, rim) = (past.faces, past.rim);
+        }
         let in_bore = outer.iter().any(|face| {
             let face = &self.body.faces[*face];
             matches!(face.surface, Surface::Cylinder { .. }) && face.sense * face.outward < 0.0
         });
         let recess = (!faces.is_empty()).then(|| {
-            let heights = rim.iter().flat_map(|edge| &self.body.edges[*edge].points);
-            let heights: Vec<f64> = heights.map(|p| self.axis.polar(*p)[1]).collect();
-            let mean = heights.iter().sum::<f64>() / heights.len().max(1) as f64;
+            let mean = self.mean_height(&rim);
             let outside = self.on_axis(&outer, mean, sign).map_or(mean, |(t, _)| t);
             [2.0 * step.unwrap_or(widest), (t - outside).abs()]
         });
+        let is_broken = !broken.is_empty();
+        faces.append(&mut broken);
         End {
             t,
             open: true,
@@ -192,12 +183,21 @@ impl Bore<'_> {
             recess,
             in_bore,
             faces,
+            around,
+            is_broken,
         }
+    }
+
+    /// The mean height of some edges.
+    fn mean_height(&self, edges: &BTreeSet<usize>) -> f64 {
+        let heights = edges.iter().flat_map(|edge| &self.body.edges[*edge].points);
+        let heights: Vec<f64> = heights.map(|p| self.axis.polar(*p)[1]).collect();
+        heights.iter().sum::<f64>() / heights.len().max(1) as f64
     }
 
     /// The outer edges of a step, countersink or rounded edge about the axis; `None` where the faces are
     /// none, and are the outer surface.
-    fn next_rim(
+    pub(super) fn next_rim(
         &self,
         faces: &BTreeSet<usize>,
         inner: &BTreeSet<usize>,
@@ -299,30 +299,28 @@ impl Bore<'_> {
             .surface
             .axis()
             .is_some_and(|frame| self.axis.is_same(frame.origin, frame.z, self.within));
-        let tilt = if coaxial {
-            0.0
-        } else if found.is_none() {
-            90.0
+        let tilt_deg = if coaxial {
+            Some(0.0)
         } else {
-            self.body.outward(face, met).map_or(0.0, |normal| {
-                libm::acos(dot(normal, self.axis.d).abs().min(1.0)).to_degrees()
-            })
+            let normal = found.and_then(|_| self.body.outward(face, met));
+            normal.map(|normal| libm::acos(dot(normal, self.axis.d).abs().min(1.0)).to_degrees())
         };
         let t = if coaxial { mean } else { t };
-        let kind = if different.len() == 1 && !coaxial {
+        let kind = if different.len() == 1 && !coaxial && found.is_some() {
             self.kind(face)
         } else {
             SurfaceKind::Other
         };
-        let surface = SeenSurface {
-            kind,
-            tilt_deg: tilt,
-        };
-        (t, Some(surface))
+        (t, Some(SeenSurface { kind, tilt_deg }))
     }
 
     /// Where the axis goes out through the surface of some faces, nearest to a height, and the face.
-    fn on_axis(&self, faces: &BTreeSet<usize>, near: f64, sign: f64) -> Option<(f64, usize)> {
+    pub(super) fn on_axis(
+        &self,
+        faces: &BTreeSet<usize>,
+        near: f64,
+        sign: f64,
+    ) -> Option<(f64, usize)> {
         let all = faces.iter().flat_map(|face| {
             let heights = self.goes_out(*face, self.axis.p, sign);
             heights.into_iter().map(|t| (t, *face))
@@ -331,7 +329,7 @@ impl Bore<'_> {
     }
 
     /// Heights at which a line along the axis leaves the material through a face's surface.
-    fn goes_out(&self, face: usize, p: V, sign: f64) -> Vec<f64> {
+    pub(super) fn goes_out(&self, face: usize, p: V, sign: f64) -> Vec<f64> {
         let mut met = self.body.faces[face].surface.met_by(p, self.axis.d);
         met.retain(|t| {
             let q = along(p, self.axis.d, *t);

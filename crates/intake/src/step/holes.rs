@@ -116,16 +116,6 @@ impl Bore<'_> {
         Piece { ring, ends, met }
     }
 }
-        let holds_material = |piece: &Piece| {
-            // What it ends in stands at its ends, not in its way.
-            let of_ends = piece.ends.iter().flat_map(|end| &end.faces);
-            let own = of_ends.chain(faces).copied().collect();
-            bore.holds_material(&piece.ring, &own)
-        };
-        if pieces.iter().any(holds_material) {
-            self.refuse(bore.body, faces, Why::AroundMaterial);
-            return;
-        }
 
 impl Found {
     fn refuse(&mut self, body: &Body, faces: &[usize], why: Why) {
@@ -147,6 +137,16 @@ impl Found {
         }
         let own = own_faces(pieces);
         self.faces.extend(&own);
+        let holds_material = |piece: &Piece| {
+            // What it ends in stands at its ends, not in its way.
+            let of_ends = piece.ends.iter().flat_map(|end| &end.faces);
+            let own = of_ends.chain(faces).copied().collect();
+            bore.holds_material(&piece.ring, &own)
+        };
+        if pieces.iter().any(holds_material) {
+            self.refuse(bore.body, faces, Why::AroundMaterial);
+            return;
+        }
         if !ends.iter().any(|end| end.open) {
             // A ray that goes on past a shoulder tells of a narrower bore on that side.
             let goes_on = |which: usize| {
@@ -187,6 +187,8 @@ impl Found {
         let off_round = off_round.fold(None, |most: Option<f64>, off| {
             Some(most.map_or(off, |most| most.max(off)))
         });
+        let broken = ends.iter().any(|end| end.is_broken);
+        let broken = broken.then_some(Guessed::BrokenEdge);
         let from = own
             .iter()
             .map(|face| format!("#{}", bore.body.faces[*face].number));
@@ -194,7 +196,7 @@ impl Found {
             diameter: 2.0 * bore.radius,
             entry: along(bore.axis.p, bore.axis.d, ends[entry].t),
             axis,
-            depth: Some(depth(wall, first, last, ends)),
+            depth: Some(depth(bore, wall, first, last, ends)),
             end: Some(match (exit_end.open, shut_in[exit]) {
                 (false, _) => SeenEnd::Blind,
                 (true, true) => SeenEnd::Into,
@@ -207,7 +209,11 @@ impl Found {
             text: None,
             group: String::new(),
             from: from.collect(),
-            guessed: off_round.map(Guessed::NotQuiteRound).into_iter().collect(),
+            guessed: off_round
+                .map(Guessed::NotQuiteRound)
+                .into_iter()
+                .chain(broken)
+                .collect(),
         });
     }
 }
@@ -252,9 +258,20 @@ fn depth(
 ) -> SeenDepth {
     let begin = first.ring.range(0);
     let end = last.ring.range(1);
-    let length = |at: usize| last.ring.lines[at].1[1].t - first.ring.lines[at].1[0].t;
-    let count = first.ring.lines.len().min(last.ring.lines.len());
     let angle = |at: usize| first.ring.lines[at].0;
+    // How long a line is, up to the surfaces around broken edges.
+    let whole = |angle: f64, from: f64, to: f64| {
+        bore.past_break(&ends[1].around, angle, to, 1.0)
+            - bore.past_break(&ends[0].around, angle, from, -1.0)
+    };
+    let count = first.ring.lines.len().min(last.ring.lines.len());
+    let lengths: Vec<f64> = (0..count)
+        .map(|at| {
+            let (from, to) = (first.ring.lines[at].1[0].t, last.ring.lines[at].1[1].t);
+            whole(angle(at), from, to)
+        })
+        .collect();
+    let length = |at: usize| lengths.get(at).copied().unwrap_or_default();
     // The line at any angle, between the two ends as they are at the lines known.
     let slack = 0.1 * (begin[1] - begin[0]).max(end[1] - end[0]) + 1e-9;
     let anywhere = |angle: f64| {
@@ -266,7 +283,7 @@ fn depth(
             .iter()
             .rev()
             .find(|crossing| crossing.t <= end[1] + slack)?;
-        Some(to.t - from.t).filter(|length| *length > 0.0)
+        Some(whole(angle, from.t, to.t)).filter(|length| *length > 0.0)
     };
     let most = (0..count)
         .max_by(|a, b| length(*a).total_cmp(&length(*b)))

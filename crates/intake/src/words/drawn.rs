@@ -14,6 +14,9 @@ use crate::seen::{Guessed, Refused, SeenHole, Why};
 /// How many of a kind a sentence names.
 const NAMED: usize = 6;
 
+/// A form that is so near to a circle is one to anybody who measures it [mm].
+const ROUND_MM: f64 = 0.001;
+
 /// That a hole begins in a surface that the table has no word for.
 pub(crate) const BEGINS_IN_OTHER: &str =
     "begins in a surface that is no plane, cylinder, ball or bore, which was left open";
@@ -21,6 +24,12 @@ pub(crate) const BEGINS_IN_OTHER: &str =
 /// The same of its other end.
 pub(crate) const LEAVES_BY_OTHER: &str =
     "ends in a surface that is no plane, cylinder, ball or bore, which was left open";
+
+/// That the axis of a hole doesn't meet the surface that it begins in.
+pub(crate) const BEGINS_BESIDE: &str = "its axis meets no surface where it begins: the angle was left open, and entry and depth are those of its wall";
+
+/// The same of its other end.
+pub(crate) const LEAVES_BESIDE: &str = "its axis meets no surface where it ends: its exit was left open, and its depth is that of its wall";
 
 /// The unit of the lengths, and who says so.
 pub(crate) fn unit(unit: Unit, said: bool) -> String {
@@ -70,23 +79,31 @@ pub(crate) fn other_text(text: &str) -> String {
     )
 }
 
-/// What was guessed of a hole.
-pub(crate) fn guess(guess: &Guessed, unit: Unit) -> String {
+/// What was guessed of a hole; `None` where it is too little to matter.
+pub(crate) fn guess(guess: &Guessed, unit: Unit) -> Option<String> {
     let of = |mm: f64| format!("{} {}", length(mm, unit, 4), unit.symbol());
-    match guess {
+    Some(match guess {
         Guessed::OfConcentric(other) => format!(
             "taken of two circles about one point, beside {}",
             of(*other)
         ),
         Guessed::TextBeside => "its text belongs to it by nearness alone".to_owned(),
         Guessed::ClosedArcs => "drawn as arcs or lines that close".to_owned(),
-        Guessed::NotQuiteRound(off) => format!("its wall is round to {} only", of(*off)),
+        Guessed::NotQuiteRound(off) if *off < ROUND_MM => return None,
+        Guessed::NotQuiteRound(off) => format!(
+            "a free form that is up to {} off the circle that was taken for it",
+            of(*off)
+        ),
         Guessed::DrawnTwice => "drawn more than once in its place, and taken once".to_owned(),
         Guessed::NotShown => "on a layer that is off, or marked as not to be seen".to_owned(),
         Guessed::Dashed => {
             "drawn as a hidden edge: it may be drilled from the other side".to_owned()
         }
-    }
+        Guessed::BrokenEdge => {
+            "its edge is rounded or chamfered: entry, depth and angle are those of the surface around it"
+                .to_owned()
+        }
+    })
 }
 
 /// A row and the holes that it was made of.
@@ -213,6 +230,10 @@ fn why(why: &Why) -> String {
         Why::OnPaper => "it stands on the sheet, not in the model".to_owned(),
         Why::Closed => "a round room that nothing leads into".to_owned(),
         Why::Groove => "a ring in the wall of a bore".to_owned(),
+        Why::AroundMaterial => {
+            "material stands within its wall, as in a ring groove or a pocket with an island"
+                .to_owned()
+        }
         Why::Faceted => "a body of flat facets, which has no round wall".to_owned(),
         Why::NotRead(name, times) => format!(
             "{name} ({}) is not read",
@@ -230,10 +251,6 @@ impl DrawnError {
             Self::Solid(error) => error.hint(),
             Self::NoHoles(_) => {
                 "type the holes, or ask for a file that shows them as circles or round walls"
-        Why::AroundMaterial => {
-            "material stands within its wall, as in a ring groove or a pocket with an island"
-                .to_owned()
-        }
             }
             Self::NoneTaken => "choose sizes that it has",
             Self::WhichUnit(_) => "say --unit mm or --unit inch",
