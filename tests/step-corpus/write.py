@@ -376,6 +376,7 @@ def main():
     tips()
     islands()
     corners()
+    bends()
 
 
 def manifold():
@@ -843,6 +844,22 @@ def corners():
     without = cut(body, lofted(four(0, 0.32, 0.32), four(-6, 1.6, 0.9)))
     hole = measured(without, start, d, 0.6, "through")
     case("funnel", cut(without, rod(start, d, 0.6, 60)), [hole], "242")
+
+
+def bends():
+    """A bore along an arc beside a straight one, and an elbow whose straight legs are holes."""
+    body = box(0, 0, 0, 60, 30, 40)
+    bend = BRepPrimAPI_MakeTorus(gp_Ax2(gp_Pnt(30, 15, 20), gp_Dir(0, -1, 0), gp_Dir(1, 0, 0)), 10, 2, math.pi / 2)
+    legs = [((40, 15, -5), (0, 0, 1), 25), ((-5, 15, 30), (1, 0, 0), 35)]
+    arc = ring((60, 8, 0), (0, 1, 0), 12, 1)
+    # The axis of a leg meets the far side of the bend where a circle of 12 about its center does.
+    behind = math.sqrt(12**2 - 10**2)
+    holes = [measured(body, p, d, 4, "into", depth=length, behind=behind) for p, d, length in legs]
+    holes.append(measured(body, (20, 8, 50), DOWN, 1, "through"))
+    tools = [rod(p, d, 4, length) for p, d, length in legs]
+    solid = cut(body, bend.Shape(), arc, rod((20, 8, 50), DOWN, 1, 70), *tools)
+    case("bends", solid, holes, "214", refused=["bent"] * 2)
+    case("bends-quarters", quartered(solid), holes, "242", refused=["bent"] * 2)
 
 
 def lofted(first, last):

@@ -179,6 +179,8 @@ pub enum Why {
     Groove,
     /// A round wall around material: a ring groove, or a pocket with an island in it.
     AroundMaterial,
+    /// A bore along an arc.
+    Bent,
     /// A body of flat facets, which has no round wall.
     Faceted,
 }

@@ -233,6 +233,7 @@ fn code(why: &Why) -> &'static str {
         Why::Closed => "closed",
         Why::Groove => "groove",
         Why::AroundMaterial => "around material",
+        Why::Bent => "bent",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",
         Why::HoldsItself => "holds itself",

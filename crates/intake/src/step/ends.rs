@@ -31,6 +31,8 @@ pub(super) struct End {
     pub(super) around: BTreeSet<usize>,
     /// Whether that edge, or one of the recess, is.
     pub(super) is_broken: bool,
+    /// Whether the bore goes on there along an arc.
+    pub(super) bends: bool,
 }
 
 /// A bore whose ends are looked at.
@@ -71,6 +73,20 @@ impl Bore<'_> {
             }
         }
         let edges: BTreeSet<usize> = lines.keys().copied().collect();
+        let mut beyond = opening.iter().chain(&closing).peekable();
+        if beyond.peek().is_some() && beyond.all(|face| self.bends_in(*face)) {
+            return End {
+                t: ring.mean(which),
+                open: true,
+                surface: None,
+                recess: None,
+                in_bore: true,
+                faces: BTreeSet::new(),
+                around: BTreeSet::new(),
+                is_broken: false,
+                bends: true,
+            };
+        }
         if open < closed {
             if let Some(room) = self.breaks_into(&closing, ring, which) {
                 let mut end = self.opening(BTreeSet::from([room]), &edges, ring, which);
@@ -86,6 +102,7 @@ impl Bore<'_> {
                 faces: closing,
                 around: BTreeSet::new(),
                 is_broken: false,
+                bends: false,
             };
         }
         self.opening(opening, &edges, ring, which)
@@ -185,6 +202,7 @@ impl Bore<'_> {
             faces,
             around,
             is_broken,
+            bends: false,
         }
     }
 

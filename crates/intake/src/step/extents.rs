@@ -54,7 +54,10 @@ pub(super) fn reach(body: &Body, motion: &Motion) -> Vec<V> {
 
 /// Points of a face's surface that may lie further out than the face's edges.
 fn bulges(face: &Face, ways: &[V]) -> Vec<V> {
+    // The wall of something hollow reaches nowhere further than its edges.
+    let is_hollow = face.sense * face.outward < 0.0;
     match &face.surface {
+        Surface::Ball { .. } | Surface::Ring { .. } if is_hollow => Vec::new(),
         Surface::Ball { frame, radius } => ways
             .iter()
             .map(|way| add(frame.origin, times(*way, *radius)))

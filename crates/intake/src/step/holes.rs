@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::bends::bends;
 use super::body::Body;
 use super::ends::{Bore, End};
 use super::rings::{Ring, Rings, rings};
@@ -66,6 +67,9 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
         if open || !rings.is_empty() {
             found.refuse(body, &free, Why::NotRound);
         }
+    }
+    for faces in bends(body) {
+        found.refuse(body, &faces, Why::Bent);
     }
     for face in walls.odd {
         if !found.faces.contains(&face) {
@@ -145,6 +149,14 @@ impl Found {
         };
         if pieces.iter().any(holds_material) {
             self.refuse(bore.body, faces, Why::AroundMaterial);
+            return;
+        }
+        if ends.iter().all(|end| end.bends) {
+            self.refuse(
+                bore.body,
+                &own.iter().copied().collect::<Vec<_>>(),
+                Why::Bent,
+            );
             return;
         }
         if !ends.iter().any(|end| end.open) {

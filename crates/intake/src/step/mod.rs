@@ -4,6 +4,7 @@
 //! own coordinates, once, whatever it is used for in an assembly, and brought to each of its places.
 
 mod args;
+mod bends;
 mod body;
 mod bottom;
 mod broken;

@@ -234,6 +234,10 @@ fn why(why: &Why) -> String {
             "material stands within its wall, as in a ring groove or a pocket with an island"
                 .to_owned()
         }
+        Why::Bent => {
+            "a bore along an arc, which is no straight hole; straight ones that lead into it end there"
+                .to_owned()
+        }
         Why::Faceted => "a body of flat facets, which has no round wall".to_owned(),
         Why::NotRead(name, times) => format!(
             "{name} ({}) is not read",
