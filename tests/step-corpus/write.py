@@ -377,6 +377,7 @@ def main():
     islands()
     corners()
     bends()
+    open_rooms()
 
 
 def manifold():
@@ -860,6 +861,17 @@ def bends():
     solid = cut(body, bend.Shape(), arc, rod((20, 8, 50), DOWN, 1, 70), *tools)
     case("bends", solid, holes, "214", refused=["bent"] * 2)
     case("bends-quarters", quartered(solid), holes, "242", refused=["bent"] * 2)
+
+
+def open_rooms():
+    """A square tube, open at both ends, with like holes from end to end; a hole across a slot."""
+    body = cut(box(-15, -15, 0, 30, 30, 60), box(-13, -13, -1, 26, 26, 80))
+    starts = [(40, 2.5, 3 + 7.5 * at) for at in range(8)]
+    holes = [measured(body, start, (-1, 0, 0), 1, "into") for start in starts]
+    case("square-tube", cut(body, *[rod(start, (-1, 0, 0), 1, 40) for start in starts]), holes, "242")
+    body = cut(box(0, 0, 0, 25, 20, 16), box(10, -1, 5, 4, 30, 20))
+    hole = measured(body, (40, 10, 11), (-1, 0, 0), 1.5, "through", pieces=2, air=4, either_way=True)
+    case("across-slot", cut(body, rod((40, 10, 11), (-1, 0, 0), 1.5, 60)), [hole], "203")
 
 
 def lofted(first, last):

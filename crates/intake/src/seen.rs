@@ -135,6 +135,8 @@ pub enum Guessed {
     Dashed,
     /// Where it begins or ends: its edge is rounded or chamfered, and the surface around that was taken.
     BrokenEdge,
+    /// That it is one hole: on its way it crosses free room, this long on its axis.
+    PassesAir(f64),
 }
 
 /// What looks like a hole, or belongs to one, and was not taken.
@@ -228,7 +230,10 @@ impl SeenHole {
         self.behind = self.behind.map(|length| length * by);
         self.recess = self.recess.map(|lengths| lengths.map(|length| length * by));
         for guess in &mut self.guessed {
-            if let Guessed::OfConcentric(length) | Guessed::NotQuiteRound(length) = guess {
+            if let Guessed::OfConcentric(length)
+            | Guessed::NotQuiteRound(length)
+            | Guessed::PassesAir(length) = guess
+            {
                 *length *= by;
             }
         }

@@ -74,7 +74,7 @@ fn guess(guessed: &Guessed) -> String {
         Guessed::DrawnTwice => "drawn-twice".to_owned(),
         Guessed::NotShown => "not-shown".to_owned(),
         Guessed::Dashed => "dashed".to_owned(),
-        Guessed::BrokenEdge => "of a solid".to_owned(),
+        Guessed::BrokenEdge | Guessed::PassesAir(_) => "of a solid".to_owned(),
     }
 }
 

@@ -186,6 +186,13 @@ fn hole_against(found: &SeenHole, truth: &Value, whole: &Value) -> Vec<String> {
         .guessed
         .iter()
         .any(|guess| matches!(guess, Guessed::NotQuiteRound(_)));
+    let air = found.guessed.iter().find_map(|guess| match guess {
+        Guessed::PassesAir(long) => Some(*long),
+        _ => None,
+    });
+    if truth["air"].is_number() && !near(air, truth["air"].as_f64()) {
+        wrong.push(format!("air {air:?} for {truth}"));
+    }
     let broken = found.guessed.contains(&Guessed::BrokenEdge);
     if guessed != patches || broken != (truth["broken"].as_bool() == Some(true)) {
         wrong.push(format!("guessed {:?} for {truth}", found.guessed));

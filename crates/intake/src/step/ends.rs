@@ -27,6 +27,8 @@ pub(super) struct End {
     pub(super) in_bore: bool,
     /// The faces that belong to the bottom, or to the recess.
     pub(super) faces: BTreeSet<usize>,
+    /// The faces of the surface that it opens into, behind any recess.
+    pub(super) outer: BTreeSet<usize>,
     /// Where the edge of its own wall is rounded or chamfered: the faces around that, up to which it goes.
     pub(super) around: BTreeSet<usize>,
     /// Whether that edge, or one of the recess, is.
@@ -82,6 +84,7 @@ impl Bore<'_> {
                 recess: None,
                 in_bore: true,
                 faces: BTreeSet::new(),
+                outer: BTreeSet::new(),
                 around: BTreeSet::new(),
                 is_broken: false,
                 bends: true,
@@ -100,6 +103,7 @@ impl Bore<'_> {
                 recess: None,
                 in_bore: false,
                 faces: closing,
+                outer: BTreeSet::new(),
                 around: BTreeSet::new(),
                 is_broken: false,
                 bends: false,
@@ -200,6 +204,7 @@ impl Bore<'_> {
             recess,
             in_bore,
             faces,
+            outer,
             around,
             is_broken,
             bends: false,

@@ -4,13 +4,14 @@ use std::collections::BTreeSet;
 
 use super::bends::bends;
 use super::body::Body;
+use super::depth::depth;
 use super::ends::{Bore, End};
 use super::rings::{Ring, Rings, rings};
 use super::surface::Surface;
 use super::vector::{V, add, along, cross, dot, times};
 use super::wall::{Wall, Way};
 use super::walls::Walls;
-use crate::seen::{Guessed, Refused, SeenDepth, SeenEnd, SeenHole, Why};
+use crate::seen::{Guessed, Refused, SeenEnd, SeenHole, Why};
 
 /// What was found in a body.
 #[derive(Debug, Default)]
@@ -24,17 +25,28 @@ pub(super) struct Found {
 }
 
 /// A piece of a bore with its two ends, and how far one can go on from each of them.
-struct Piece {
-    ring: Ring,
+pub(super) struct Piece {
+    /// Its wall.
+    pub(super) ring: Ring,
     ends: [End; 2],
     /// Where a ray from within, out through each end, meets the body.
     met: [Option<f64>; 2],
+}
+
+/// The pieces of a bore that is open at an end.
+struct Open {
+    pieces: Vec<Piece>,
+    /// Free way on from each end; `None` without end.
+    behind: [Option<f64>; 2],
+    /// Whether each end opens into a room that is shut in.
+    shut_in: [bool; 2],
 }
 
 /// The holes of a body; `None` where somebody stopped it.
 pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
     let mut found = Found::default();
     let walls = Walls::of(body);
+    let mut bores = Vec::new();
     for wall in &walls.bores {
         if cancel() {
             return None;
@@ -51,8 +63,19 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
             found.refuse(body, &wall.faces, Why::Open);
         }
         let pieces = rings.into_iter().map(|ring| bore.piece(ring)).collect();
-        for pieces in joined(pieces) {
-            found.hole(&bore, &unrolled, &wall.faces, &pieces);
+        let joined = joined(pieces).into_iter();
+        let open: Vec<Open> = joined
+            .filter_map(|pieces| found.open(&bore, &wall.faces, pieces))
+            .collect();
+        bores.push((bore, unrolled, &wall.faces, open));
+    }
+    // What opens into a room that is shut in where another hole opens into it does so too.
+    let open = bores.iter().flat_map(|(.., open)| open);
+    let rooms: BTreeSet<usize> = open.flat_map(Open::rooms).collect();
+    for (bore, wall, faces, open) in &mut bores {
+        for open in open {
+            open.share(&rooms);
+            found.hole(bore, wall, faces, open);
         }
     }
     for cone in walls.tapers {
@@ -108,6 +131,29 @@ impl Piece {
     }
 }
 
+impl Open {
+    /// Its two ends.
+    fn ends(&self) -> Option<[&End; 2]> {
+        Some([&self.pieces.first()?.ends[0], &self.pieces.last()?.ends[1]])
+    }
+
+    /// The faces of rooms that are shut in, by its ends.
+    fn rooms(&self) -> impl Iterator<Item = usize> {
+        let ends = self.ends().into_iter().flatten().zip(self.shut_in);
+        let shut_in = ends.filter(|(_, shut_in)| *shut_in);
+        shut_in.flat_map(|(end, _)| end.outer.iter().copied())
+    }
+
+    /// Takes up which faces belong to rooms that are shut in.
+    fn share(&mut self, rooms: &BTreeSet<usize>) {
+        let Some(ends) = self.ends() else { return };
+        let shut_in = ends.map(|end| end.outer.iter().any(|face| rooms.contains(face)));
+        for (own, shared) in self.shut_in.iter_mut().zip(shut_in) {
+            *own |= shared;
+        }
+    }
+}
+
 impl Bore<'_> {
     fn piece(&self, ring: Ring) -> Piece {
         let ends = [self.end(&ring, 0), self.end(&ring, 1)];
@@ -129,18 +175,17 @@ impl Found {
         }
     }
 
-    /// Takes a bore up as a hole.
-    fn hole(&mut self, bore: &Bore<'_>, wall: &Wall<'_>, faces: &[usize], pieces: &[Piece]) {
-        let [Some(first), Some(last)] = [pieces.first(), pieces.last()] else {
-            return;
-        };
+    /// The pieces of a bore, where they are an open one; what is none is refused.
+    fn open(&mut self, bore: &Bore<'_>, faces: &[usize], pieces: Vec<Piece>) -> Option<Open> {
+        let (first, last) = (pieces.first()?, pieces.last()?);
         let ends = [&first.ends[0], &last.ends[1]];
         let met = [first.met[0], last.met[1]];
         for end in ends {
             self.faces.extend(&end.faces);
         }
-        let own = own_faces(pieces);
+        let own = own_faces(&pieces);
         self.faces.extend(&own);
+        let own: Vec<usize> = own.into_iter().collect();
         let holds_material = |piece: &Piece| {
             // What it ends in stands at its ends, not in its way.
             let of_ends = piece.ends.iter().flat_map(|end| &end.faces);
@@ -149,15 +194,11 @@ impl Found {
         };
         if pieces.iter().any(holds_material) {
             self.refuse(bore.body, faces, Why::AroundMaterial);
-            return;
+            return None;
         }
         if ends.iter().all(|end| end.bends) {
-            self.refuse(
-                bore.body,
-                &own.iter().copied().collect::<Vec<_>>(),
-                Why::Bent,
-            );
-            return;
+            self.refuse(bore.body, &own, Why::Bent);
+            return None;
         }
         if !ends.iter().any(|end| end.open) {
             // A ray that goes on past a shoulder tells of a narrower bore on that side.
@@ -170,8 +211,8 @@ impl Found {
             } else {
                 Why::Closed
             };
-            self.refuse(bore.body, &own.iter().copied().collect::<Vec<_>>(), why);
-            return;
+            self.refuse(bore.body, &own, why);
+            return None;
         }
         // How far one gets on from an open end; `None` without end.
         let behind = [0, 1].map(|which| {
@@ -185,7 +226,25 @@ impl Found {
             let outside = end.t + sign * end.recess.map_or(0.0, |[_, deep]| deep);
             end.in_bore || (end.open && bore.is_shut_in(outside, sign))
         });
-        let entry = entry_of(ends, &behind, shut_in, bore.axis.d);
+        Some(Open {
+            behind,
+            shut_in,
+            pieces,
+        })
+    }
+
+    /// Takes a bore up as a hole.
+    fn hole(&mut self, bore: &Bore<'_>, wall: &Wall<'_>, faces: &[usize], open: &Open) {
+        let Open {
+            pieces,
+            behind,
+            shut_in,
+        } = open;
+        let (Some(first), Some(last), Some(ends)) = (pieces.first(), pieces.last(), open.ends())
+        else {
+            return;
+        };
+        let entry = entry_of(ends, behind, *shut_in, bore.axis.d);
         let exit = 1 - entry;
         let axis = if entry == 0 {
             bore.axis.d
@@ -201,6 +260,11 @@ impl Found {
         });
         let broken = ends.iter().any(|end| end.is_broken);
         let broken = broken.then_some(Guessed::BrokenEdge);
+        let air = pieces
+            .windows(2)
+            .filter_map(|pair| Some(pair.get(1)?.ring.mean(0) - pair.first()?.ring.mean(1)));
+        let air = air.fold(None, |sum: Option<f64>, air| Some(sum.unwrap_or(0.0) + air));
+        let own = own_faces(pieces);
         let from = own
             .iter()
             .map(|face| format!("#{}", bore.body.faces[*face].number));
@@ -225,6 +289,7 @@ impl Found {
                 .map(Guessed::NotQuiteRound)
                 .into_iter()
                 .chain(broken)
+                .chain(air.map(Guessed::PassesAir))
                 .collect(),
         });
     }
@@ -258,91 +323,6 @@ fn entry_of(ends: [&End; 2], behind: &[Option<f64>; 2], shut_in: [bool; 2], d: V
             usize::from(!down)
         }
     }
-}
-
-/// How deep a bore is.
-fn depth(
-    bore: &Bore<'_>,
-    wall: &Wall<'_>,
-    first: &Piece,
-    last: &Piece,
-    ends: [&End; 2],
-) -> SeenDepth {
-    let begin = first.ring.range(0);
-    let end = last.ring.range(1);
-    let angle = |at: usize| first.ring.lines[at].0;
-    // How long a line is, up to the surfaces around broken edges.
-    let whole = |angle: f64, from: f64, to: f64| {
-        bore.past_break(&ends[1].around, angle, to, 1.0)
-            - bore.past_break(&ends[0].around, angle, from, -1.0)
-    };
-    let count = first.ring.lines.len().min(last.ring.lines.len());
-    let lengths: Vec<f64> = (0..count)
-        .map(|at| {
-            let (from, to) = (first.ring.lines[at].1[0].t, last.ring.lines[at].1[1].t);
-            whole(angle(at), from, to)
-        })
-        .collect();
-    let length = |at: usize| lengths.get(at).copied().unwrap_or_default();
-    // The line at any angle, between the two ends as they are at the lines known.
-    let slack = 0.1 * (begin[1] - begin[0]).max(end[1] - end[0]) + 1e-9;
-    let anywhere = |angle: f64| {
-        let crossings = wall.crossings(angle);
-        let from = crossings
-            .iter()
-            .find(|crossing| crossing.t >= begin[0] - slack)?;
-        let to = crossings
-            .iter()
-            .rev()
-            .find(|crossing| crossing.t <= end[1] + slack)?;
-        Some(whole(angle, from.t, to.t)).filter(|length| *length > 0.0)
-    };
-    let most = (0..count)
-        .max_by(|a, b| length(*a).total_cmp(&length(*b)))
-        .unwrap_or(0);
-    let least = (0..count)
-        .min_by(|a, b| length(*a).total_cmp(&length(*b)))
-        .unwrap_or(0);
-    let wavy = length(most) - length(least) > 1e-9 * length(most).abs();
-    let best = |at: usize, sign: f64| {
-        if !wavy {
-            return length(at);
-        }
-        let before = angle((at + count - 1) % count);
-        let after = angle((at + 1) % count);
-        let aside = |other: f64| super::wall::turned(other - angle(at));
-        let around = [angle(at) + aside(before), angle(at) + aside(after)];
-        let found = furthest(around, |angle| {
-            anywhere(angle).map_or(f64::MIN, |length| sign * length)
-        });
-        sign * found.max(sign * length(at))
-    };
-    SeenDepth {
-        least: best(least, -1.0),
-        on_axis: ends[1].t - ends[0].t,
-        most: best(most, 1.0),
-    }
-}
-
-/// The most that something is between two angles, by golden sections.
-fn furthest([mut low, mut high]: [f64; 2], of: impl Fn(f64) -> f64) -> f64 {
-    let share = 0.381_966_011_250_105_1;
-    let mut best = f64::MIN;
-    let (mut a, mut b) = (low + share * (high - low), high - share * (high - low));
-    let (mut at_a, mut at_b) = (of(a), of(b));
-    for _ in 0..28 {
-        best = best.max(at_a).max(at_b);
-        if at_a > at_b {
-            (high, b, at_b) = (b, a, at_a);
-            a = low + share * (high - low);
-            at_a = of(a);
-        } else {
-            (low, a, at_a) = (a, b, at_b);
-            b = high - share * (high - low);
-            at_b = of(b);
-        }
-    }
-    best
 }
 
 /// The faces of a bore's own wall.

@@ -9,6 +9,7 @@ mod body;
 mod bottom;
 mod broken;
 mod curve;
+mod depth;
 mod ends;
 mod error;
 mod extents;

@@ -99,6 +99,10 @@ pub(crate) fn guess(guess: &Guessed, unit: Unit) -> Option<String> {
         Guessed::Dashed => {
             "drawn as a hidden edge: it may be drilled from the other side".to_owned()
         }
+        Guessed::PassesAir(long) => format!(
+            "on its way it crosses free room, {} of its depth: it was taken for one hole",
+            of(*long)
+        ),
         Guessed::BrokenEdge => {
             "its edge is rounded or chamfered: entry, depth and angle are those of the surface around it"
                 .to_owned()
