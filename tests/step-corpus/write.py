@@ -16,9 +16,11 @@ import math
 import re
 from pathlib import Path
 
+from OCP.BRep import BRep_Builder
 from OCP.BRepAdaptor import BRepAdaptor_Curve, BRepAdaptor_Surface
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse
 from OCP.BRepBuilderAPI import (
+    BRepBuilderAPI_Copy,
     BRepBuilderAPI_MakePolygon,
     BRepBuilderAPI_NurbsConvert,
     BRepBuilderAPI_Transform,
@@ -48,7 +50,7 @@ from OCP.TDocStd import TDocStd_Document
 from OCP.TopAbs import TopAbs_ShapeEnum
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopLoc import TopLoc_Location
-from OCP.TopoDS import TopoDS
+from OCP.TopoDS import TopoDS, TopoDS_Compound
 from OCP.XCAFDoc import XCAFDoc_DocumentTool
 from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Lin, gp_Pnt, gp_Trsf, gp_Vec
 
@@ -378,6 +380,7 @@ def main():
     corners()
     bends()
     open_rooms()
+    loose()
 
 
 def manifold():
@@ -872,6 +875,17 @@ def open_rooms():
     body = cut(box(0, 0, 0, 25, 20, 16), box(10, -1, 5, 4, 30, 20))
     hole = measured(body, (40, 10, 11), (-1, 0, 0), 1.5, "through", pieces=2, air=4, either_way=True)
     case("across-slot", cut(body, rod((40, 10, 11), (-1, 0, 0), 1.5, 60)), [hole], "203")
+
+
+def loose():
+    """A plate whose faces are sheets that share no edge: without a truth, for its hole can't be relied on."""
+    body = cut(box(0, 0, 0, 20, 15, 8), rod((5, 6, 20), DOWN, 2, 40))
+    sheets, builder = TopoDS_Compound(), BRep_Builder()
+    builder.MakeCompound(sheets)
+    for face in faces(body):
+        builder.Add(sheets, BRepBuilderAPI_Copy(face).Shape())
+    (HERE / "loose").mkdir(exist_ok=True)
+    export(HERE / "loose" / "plate.step", lambda tool: named(tool.AddShape(sheets, False), "Part"), "214", False, False)
 
 
 def lofted(first, last):

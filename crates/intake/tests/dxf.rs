@@ -92,9 +92,12 @@ fn why(why: &Why) -> String {
         Why::HoldsHoles => "holds holes".to_owned(),
         Why::OnPaper => "on paper".to_owned(),
         Why::NotRead(kind, times) => format!("not read {kind} {times}"),
-        Why::Closed | Why::Groove | Why::AroundMaterial | Why::Bent | Why::Faceted => {
-            "of a solid".to_owned()
-        }
+        Why::Closed
+        | Why::Groove
+        | Why::AroundMaterial
+        | Why::Bent
+        | Why::Loose(_)
+        | Why::Faceted => "of a solid".to_owned(),
     }
 }
 

@@ -241,6 +241,7 @@ fn code(why: &Why) -> &'static str {
         Why::Groove => "groove",
         Why::AroundMaterial => "around material",
         Why::Bent => "bent",
+        Why::Loose(_) => "loose",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",
         Why::HoldsItself => "holds itself",

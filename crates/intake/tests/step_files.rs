@@ -8,7 +8,7 @@
 use std::fs;
 use std::path::Path;
 
-use quillbore_intake::drawn::{Drawn, Shows};
+use quillbore_intake::drawn::{Drawn, DrawnError, Shows};
 use quillbore_intake::seen::{Guessed, Seen, Why};
 use quillbore_intake::step::{self, StepError};
 use quillbore_job::Column;
@@ -401,6 +401,35 @@ fn what_of_a_free_form_matters_is_told_with_its_length() {
 
 fn drawn(text: &str) -> Drawn {
     Drawn::read(Shows::Solid, text.as_bytes(), "part.step", &|_| false).expect("holes")
+}
+
+#[test]
+fn faces_that_are_not_joined_are_told() {
+    // A plate with a straight hole, each of its seven faces a sheet of its own.
+    let told = |text: &str| match Drawn::read(Shows::Solid, text.as_bytes(), "a.step", &|_| false) {
+        Ok(drawn) => drawn.told(),
+        Err(DrawnError::NoHoles(told)) => told,
+        Err(error) => panic!("{error}"),
+    };
+    let loose = told(&corpus("loose/plate.step"));
+    assert!(
+        loose
+            .iter()
+            .any(|line| line.contains("7 faces are not joined to those beside them")),
+        "{loose:?}"
+    );
+    for name in [
+        "plate-214-mm.step",
+        "hollow-203.step",
+        "bends.step",
+        "assembly-242.step",
+    ] {
+        let told = told(&corpus(name));
+        assert!(
+            !told.iter().any(|line| line.contains("not joined")),
+            "{told:?}"
+        );
+    }
 }
 
 /// The face on a surface.

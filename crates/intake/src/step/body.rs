@@ -14,6 +14,8 @@ pub(super) struct Body {
     pub(super) edges: Vec<Edge>,
     /// Finds the faces that a ray may meet.
     pub(super) tree: Tree,
+    /// Those of its faces that share no edge with another one, though they have edges.
+    pub(super) loose: Vec<usize>,
 }
 
 /// A face.
@@ -73,6 +75,16 @@ pub(super) struct Hit {
 }
 
 impl Body {
+    /// The faces that share no edge with another one, though they have edges.
+    pub(super) fn loose_faces(&self) -> Vec<usize> {
+        let faces = self.faces.iter().enumerate();
+        let loose = faces.filter(|(_, face)| {
+            let mut own = face.rim.iter().filter(|used| !used.seam).peekable();
+            own.peek().is_some() && own.all(|used| self.edges[used.edge].faces.len() < 2)
+        });
+        loose.map(|(at, _)| at).collect()
+    }
+
     /// The first face that a ray meets behind a length.
     pub(super) fn first_hit(&self, p: V, d: V, behind: f64) -> Option<Hit> {
         self.first_hit_of(p, d, behind, |_| true)

@@ -79,6 +79,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, StepError> {
         },
         bounds: Bounds::EMPTY,
         corners: Vec::new(),
+        loose: (0, 0),
     };
     // A body once, at all of its places; bodies in the order in which they are first placed.
     let mut order: Vec<(u64, Vec<&Placed>)> = Vec::new();
@@ -107,6 +108,8 @@ struct Reader<'f, 'a> {
     bounds: Bounds,
     /// Points of the outline around everything, thinned out body by body.
     corners: Vec<[f64; 2]>,
+    /// How many faces share no edge with another one, and the number of the first.
+    loose: (usize, u64),
 }
 
 impl Reader<'_, '_> {
@@ -138,6 +141,11 @@ impl Reader<'_, '_> {
         let shells = shells(&reading, solid);
         let refused = &mut self.seen.refused;
         let body = read_body::body(&reading, solid, &shells, &mut self.budget, refused)?;
+        if let Some(first) = body.loose.first().and_then(|at| body.faces.get(*at)) {
+            let (count, known) = self.loose;
+            let first = if count == 0 { first.number } else { known };
+            self.loose = (count + body.loose.len(), first);
+        }
         let mut found = holes(&body, cancel).ok_or(StepError::Stopped)?;
         self.seen.refused.append(&mut found.refused);
         for place in places {
@@ -172,6 +180,13 @@ impl Reader<'_, '_> {
     }
 
     fn finish(mut self) -> Seen {
+        let (loose, first) = self.loose;
+        // One alone is a sheet beside the part.
+        if loose > 1 {
+            let from = format!("#{first}");
+            let why = Why::Loose(loose);
+            self.seen.refused.push(Refused { from, why });
+        }
         if !self.bounds.is_empty() {
             self.seen.extents = Some([self.bounds.low, self.bounds.high]);
         }

@@ -119,7 +119,11 @@ pub(super) fn body(
         builder.refuse(solid, Why::Faceted);
     }
     refused.append(&mut builder.refused);
+    let facets = builder.facets;
     let mut body = builder.body;
+    if facets == 0 {
+        body.loose = body.loose_faces();
+    }
     let all: Vec<Bounds> = body.faces.iter().map(|face| face.bounds).collect();
     body.tree = Tree::new(&all);
     let rooms = reading.file.name(solid) == "BREP_WITH_VOIDS";

@@ -242,6 +242,10 @@ fn why(why: &Why) -> String {
             "a bore along an arc, which is no straight hole; straight ones that lead into it end there"
                 .to_owned()
         }
+        Why::Loose(faces) => format!(
+            "{} not joined to those beside them: holes may be missing, and of others surfaces and ends may be wrong; ask for the part as one solid",
+            count(u64::try_from(*faces).unwrap_or(u64::MAX), "face is", "faces are")
+        ),
         Why::Faceted => "a body of flat facets, which has no round wall".to_owned(),
         Why::NotRead(name, times) => format!(
             "{name} ({}) is not read",
