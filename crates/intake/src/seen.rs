@@ -183,6 +183,8 @@ pub enum Why {
     AroundMaterial,
     /// A bore along an arc.
     Bent,
+    /// Limits of so many sizes that stand in a solid's file.
+    Limits(usize),
     /// So many faces of a body that are joined to none of the others.
     Loose(usize),
     /// A body of flat facets, which has no round wall.

@@ -97,6 +97,7 @@ fn why(why: &Why) -> String {
         | Why::AroundMaterial
         | Why::Bent
         | Why::Loose(_)
+        | Why::Limits(_)
         | Why::Faceted => "of a solid".to_owned(),
     }
 }

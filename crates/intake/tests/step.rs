@@ -242,6 +242,7 @@ fn code(why: &Why) -> &'static str {
         Why::AroundMaterial => "around material",
         Why::Bent => "bent",
         Why::Loose(_) => "loose",
+        Why::Limits(_) => "limits",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",
         Why::HoldsItself => "holds itself",

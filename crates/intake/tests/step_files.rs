@@ -432,6 +432,55 @@ fn faces_that_are_not_joined_are_told() {
     }
 }
 
+#[test]
+fn a_body_that_stands_twice_in_one_place_is_taken_once() {
+    let text = corpus("plate-214-mm.step");
+    let twice = text
+        .replace(
+            "#3 = SHAPE_DEFINITION_REPRESENTATION(#4,#10);",
+            "#3 = SHAPE_DEFINITION_REPRESENTATION(#4,#900001);",
+        )
+        .replace(
+            "ENDSEC;\nEND",
+            "#900001=SHAPE_REPRESENTATION('',(#900002,#900004,#900005),$);\n\
+             #900002=MAPPED_ITEM('',#900003,#11);\n\
+             #900003=REPRESENTATION_MAP(#11,#10);\n\
+             #900004=MAPPED_ITEM('',#900003,#11);\n\
+             #900005=MAPPED_ITEM('',#900003,#900006);\n\
+             #900006=AXIS2_PLACEMENT_3D('',#900007,$,$);\n\
+             #900007=CARTESIAN_POINT('',(0.,0.,50.));\nENDSEC;\nEND",
+        );
+    assert!(twice.contains("#4,#900001"));
+    let (seen, known) = (read(&twice).expect("plates"), plate());
+    // Twice in one place, and once 50 above it.
+    assert_eq!(seen.holes.len(), 2 * known.holes.len());
+    let (both, above): (Vec<_>, Vec<_>) = seen.holes.iter().partition(|hole| hole.entry[2] < 30.0);
+    assert_eq!(both.len(), above.len());
+    assert!(
+        both.iter()
+            .all(|hole| hole.guessed == [Guessed::DrawnTwice])
+    );
+    assert!(above.iter().all(|hole| hole.guessed.is_empty()));
+}
+
+#[test]
+fn limits_in_the_file_are_told() {
+    let text = corpus("plate-242-mm.step");
+    assert_eq!(drawn(&text).told(), [""; 0]);
+    let with_limits = text.replace(
+        "ENDSEC;\nEND",
+        "#900001=PLUS_MINUS_TOLERANCE(#900002,#900003);\n\
+         #900002=TOLERANCE_VALUE(#900004,#900005);\n\
+         #900011=PLUS_MINUS_TOLERANCE(#900002,#900013);\nENDSEC;\nEND",
+    );
+    assert_eq!(
+        drawn(&with_limits).told(),
+        [
+            "Not taken: the file has limits of 2 sizes, which are not read: type those of the holes; in the file #900001."
+        ]
+    );
+}
+
 /// The face on a surface.
 fn of_surface(text: &str, surface: &str) -> String {
     let on = |line: &&str| line.contains("= ADVANCED_FACE(") && line.contains(surface);

@@ -31,6 +31,7 @@ mod structure;
 mod surface;
 mod text;
 mod tree;
+mod twice;
 mod units;
 mod vector;
 mod wall;
@@ -55,6 +56,9 @@ use vector::Bounds;
 
 /// No drawing or solid shows more holes than this.
 const MOST_HOLES: usize = 100_000;
+
+/// How limits of a size are written.
+const LIMITS: &str = "PLUS_MINUS_TOLERANCE";
 
 /// The share of the work that finding the instances of a file is.
 const SCANNED: f64 = 0.4;
@@ -185,6 +189,14 @@ impl Reader<'_, '_> {
         if loose > 1 {
             let from = format!("#{first}");
             let why = Why::Loose(loose);
+            self.seen.refused.push(Refused { from, why });
+        }
+        let holes = std::mem::take(&mut self.seen.holes);
+        self.seen.holes = twice::once(holes, self.bounds.size());
+        let limits = self.file.of_kind(LIMITS);
+        if let Some(first) = limits.first() {
+            let from = format!("#{first}");
+            let why = Why::Limits(limits.len());
             self.seen.refused.push(Refused { from, why });
         }
         if !self.bounds.is_empty() {

@@ -13,7 +13,7 @@ const LONGEST_NAME: usize = 128;
 /// No text is longer: the standard has 32,767 signs.
 const LONGEST_TEXT: usize = 1 << 17;
 
-/// Kinds of instances that reading begins with.
+/// Kinds of instances that reading begins with, or that are counted.
 const ROOTS: &[&str] = &[
     "CONTEXT_DEPENDENT_SHAPE_REPRESENTATION",
     "SHAPE_DEFINITION_REPRESENTATION",
@@ -27,6 +27,7 @@ const ROOTS: &[&str] = &[
     "FACE_BASED_SURFACE_MODEL",
     "TESSELLATED_SOLID",
     "TESSELLATED_SHELL",
+    "PLUS_MINUS_TOLERANCE",
 ];
 
 /// A file's instances: where each of them stands. What an instance says is read when it is asked for.

@@ -246,6 +246,10 @@ fn why(why: &Why) -> String {
             "{} not joined to those beside them: holes may be missing, and of others surfaces and ends may be wrong; ask for the part as one solid",
             count(u64::try_from(*faces).unwrap_or(u64::MAX), "face is", "faces are")
         ),
+        Why::Limits(sizes) => format!(
+            "the file has limits of {}, which are not read: type those of the holes",
+            count(u64::try_from(*sizes).unwrap_or(u64::MAX), "size", "sizes")
+        ),
         Why::Faceted => "a body of flat facets, which has no round wall".to_owned(),
         Why::NotRead(name, times) => format!(
             "{name} ({}) is not read",
