@@ -863,6 +863,8 @@ def bends():
     tools = [rod(p, d, 4, length) for p, d, length in legs]
     solid = cut(body, bend.Shape(), arc, rod((20, 8, 50), DOWN, 1, 70), *tools)
     case("bends", solid, holes, "214", refused=["bent"] * 2)
+    nurbs = BRepBuilderAPI_NurbsConvert(solid, True).Shape()
+    case("bends-nurbs", nurbs, holes, "203", refused=["bent"] * 2, guessed=True)
     case("bends-quarters", quartered(solid), holes, "242", refused=["bent"] * 2)
 
 

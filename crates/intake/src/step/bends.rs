@@ -1,4 +1,4 @@
-//! Bores along an arc: hollow rings that close around their center line.
+//! Bores along an arc: hollow rings, or free forms like them, that close around their center line.
 
 use std::collections::BTreeSet;
 use std::f64::consts::TAU;
@@ -7,18 +7,24 @@ use super::body::Body;
 use super::ends::Bore;
 use super::motion::Frame;
 use super::surface::Surface;
-use super::vector::{along, distance, dot, sub, unit};
+use super::vector::{V, add, along, distance, dot, sub, times, unit};
 
 /// A wall of which no more of its round is missing is closed around its center line.
 const WIDEST_GAP: f64 = 0.28 * TAU;
+/// Circles that differ by no more than this share of their radius are the same.
+const ROUND_WITHIN: f64 = 0.01;
+/// Points along each parameter of a free form that are looked at.
+const POINTS: usize = 12;
 
 impl Bore<'_> {
     /// Whether a face is a bend in which the bore's own wall goes on.
     pub(super) fn bends_in(&self, face: usize) -> bool {
-        hollow_ring(self.body, face).is_some_and(|(frame, _, minor)| {
+        let ring = hollow_ring(self.body, face).is_some_and(|(frame, _, minor)| {
             let across = dot(frame.z, self.axis.d).abs() < 1e-6;
             across && (minor - self.radius).abs() <= self.within
-        })
+        });
+        let alike = |radius: f64| (radius - self.radius).abs() <= ROUND_WITHIN * self.radius;
+        ring || tube(self.body, face).is_some_and(alike)
     }
 }
 
@@ -27,6 +33,9 @@ pub(super) fn bends(body: &Body) -> Vec<Vec<usize>> {
     let mut known: BTreeSet<usize> = BTreeSet::new();
     let mut bends = Vec::new();
     for first in 0..body.faces.len() {
+        if tube(body, first).is_some() {
+            bends.push(vec![first]);
+        }
         let Some(ring) = hollow_ring(body, first) else {
             continue;
         };
@@ -49,6 +58,53 @@ pub(super) fn bends(body: &Body) -> Vec<Vec<usize>> {
         }
     }
     bends
+}
+
+/// The radius of a hollow free form whose every section across one of its parameters is the same circle.
+fn tube(body: &Body, face: usize) -> Option<f64> {
+    let face = body.faces.get(face)?;
+    let Surface::Patch(patch) = &face.surface else {
+        return None;
+    };
+    let outward = face.sense * face.outward;
+    let sampled: Vec<(V, V)> = patch
+        .sampled(POINTS)
+        .filter_map(|(p, normal)| Some((p, times(normal?, outward))))
+        .collect();
+    if sampled.len() != POINTS * POINTS {
+        return None;
+    }
+    let rows = sampled
+        .chunks(POINTS)
+        .map(|row| row.iter().collect::<Vec<_>>());
+    let columns = (0..POINTS).map(|at| sampled.iter().skip(at).step_by(POINTS).collect());
+    same_circles(rows).or_else(|| same_circles(columns))
+}
+
+/// The radius of sections, each of points with normals, that are hollow circles of one size.
+fn same_circles<'s>(sections: impl Iterator<Item = Vec<&'s (V, V)>>) -> Option<f64> {
+    let mut first = None;
+    for section in sections {
+        let share = 1.0 / section.len().max(1) as f64;
+        let center = section
+            .iter()
+            .fold([0.0; 3], |sum, (p, _)| add(sum, times(*p, share)));
+        let radius = section
+            .iter()
+            .map(|(p, _)| distance(*p, center))
+            .sum::<f64>()
+            * share;
+        let known = *first.get_or_insert(radius);
+        let is_round = section.iter().all(|(p, normal)| {
+            let out = sub(*p, center);
+            let off = (distance(*p, center) - known).abs();
+            off <= ROUND_WITHIN * known && dot(*normal, out) < -0.95 * known
+        });
+        if !is_round {
+            return None;
+        }
+    }
+    first
 }
 
 type Ring<'b> = (&'b Frame, f64, f64);

@@ -6,6 +6,9 @@ use super::ends::Bore;
 use super::surface::Surface;
 use super::wall::{Wall, Way};
 
+/// A broken edge is bounded by no more edges.
+const MOST_EDGES: usize = 256;
+
 /// What lies around a broken edge.
 pub(super) struct Around {
     /// The faces of the surface around it.
@@ -30,8 +33,14 @@ impl Bore<'_> {
             let flat = matches!(surface, Surface::Plane(_));
             !flat && surface.met_by(self.axis.p, self.axis.d).is_empty()
         };
-        let about_axis = self.next_rim(faces, inner, sign).is_some();
-        if faces.is_empty() || about_axis || !faces.iter().all(is_passed) {
+        let edges: usize = faces
+            .iter()
+            .map(|face| self.body.faces[*face].rim.len())
+            .sum();
+        if edges > MOST_EDGES || faces.is_empty() || !faces.iter().all(is_passed) {
+            return None;
+        }
+        if self.next_rim(faces, inner, sign).is_some() {
             return None;
         }
         let mut uses: BTreeMap<usize, usize> = BTreeMap::new();

@@ -91,11 +91,13 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
             found.refuse(body, &free, Why::NotRound);
         }
     }
-    for faces in bends(body) {
-        found.refuse(body, &faces, Why::Bent);
+    let bends = bends(body);
+    for faces in &bends {
+        found.refuse(body, faces, Why::Bent);
     }
+    let bent: BTreeSet<usize> = bends.into_iter().flatten().collect();
     for face in walls.odd {
-        if !found.faces.contains(&face) {
+        if !found.faces.contains(&face) && !bent.contains(&face) {
             found.refuse(body, &[face], Why::NotRound);
         }
     }
