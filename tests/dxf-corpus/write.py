@@ -401,7 +401,7 @@ def balloons(version, name):
 
 def mtexts(beside):
     """Callouts in the codes of formatted text."""
-    beside(50, 10, 1.2, r"{\fArial|b0|i0|c0|p34;2x }\H0.7x;%%c1.2\S+0.1^ -0.05; \U+21A712", "2x \u23001.2 +0.1/-0.05 \u21a712", mtext=True)
+    beside(50, 10, 1.2, r"{\fArial|b0|i0|c0|p34;2x }\H0.7x;%%c1.2\S+0.1^ -0.05; \U+21A712", "2x \u23001.2 +0.1/-0.05 \u21a712", mtext=True, differs="2-1")
     beside(90, 10, 1.0, r"\A1;\C1;%%c1 H7\PTHRU ALL", "\u23001 H7 THRU ALL", mtext=True)
     beside(50, 25, 0.6, r"{\Famgdt|c0;n}0.6 {\fAIGDT|b0|i0|c2|p2;x}9", "\u23000.6 \u21a79", mtext=True)
 
@@ -413,18 +413,19 @@ def callouts(version, name, binary=False):
     truth.outline = (0, 0, 150, 100)
     middle = ezdxf.enums.TextEntityAlignment.MIDDLE_LEFT
 
-    def beside(x, y, d, raw, read, mtext=False):
+    def beside(x, y, d, raw, read, mtext=False, differs=None):
         msp.add_circle((x, y), d / 2)
         if mtext:
             msp.add_mtext(raw, dxfattribs={"char_height": 1.5, "attachment_point": 4, "insert": (x + d / 2 + 1, y)})
         else:
             msp.add_text(raw, height=1.5).set_placement((x + d / 2 + 1, y), align=middle)
-        truth.hole(d, x, y, text=read, how="beside", guesses=("text-beside",))
+        differs = (f"count-differs-{differs}",) if differs else ()
+        truth.hole(d, x, y, text=read, how="beside", guesses=("text-beside", *differs))
 
-    beside(10, 10, 0.8, "4x %%c0.8 %%p0.02 THRU", "4x \u23000.8 \u00b10.02 THRU")
+    beside(10, 10, 0.8, "4x %%c0.8 %%p0.02 THRU", "4x \u23000.8 \u00b10.02 THRU", differs="4-2")
     if version != "R12":
         mtexts(beside)
-    beside(10, 25, 0.5, r"3 HOLES \U+00D80.5 THRU", "3 HOLES \u00d80.5 THRU")
+    beside(10, 25, 0.5, r"3 HOLES \U+00D80.5 THRU", "3 HOLES \u00d80.5 THRU", differs="3-1")
     # A word that is no callout, a mark of a view, and a length: nothing of theirs is the hole's.
     msp.add_circle((90, 25), 0.7)
     msp.add_text("DEBURR", height=1.5).set_placement((92, 25), align=middle)
@@ -446,7 +447,7 @@ def callouts(version, name, binary=False):
         leader = msp.add_leader([(50 + 0.45 * math.cos(1), 50 + 0.45 * math.sin(1)), (55, 58), (58, 58)], dimstyle="EZDXF")
         note = msp.add_mtext("6x %%c0.9 \\P15 DEEP", dxfattribs={"char_height": 2, "attachment_point": 4, "insert": (59, 58)})
         leader.dxf.annotation_handle = note.dxf.handle
-        truth.hole(0.9, 50, 50, text="6x \u23000.9 15 DEEP", how="tied")
+        truth.hole(0.9, 50, 50, text="6x \u23000.9 15 DEEP", how="tied", guesses=("count-differs-6-1",))
         msp.add_circle((90, 50), 0.45)
         msp.add_leader([(90, 50.45), (95, 60), (98, 60)], dimstyle="EZDXF")
         msp.add_text("%%c0.9 THRU", height=2).set_placement((99, 60), align=middle)
@@ -457,16 +458,17 @@ def callouts(version, name, binary=False):
         builder.set_content("2X %%c1.1\\P%%p0.05 THRU", char_height=2)
         builder.add_leader_line(mleader.ConnectionSide.left, [ezdxf.math.Vec2(120.55, 50)])
         builder.build(insert=ezdxf.math.Vec2(130, 60))
-        truth.hole(1.1, 120, 50, text="2X \u23001.1 \u00b10.05 THRU", how="tied")
+        truth.hole(1.1, 120, 50, text="2X \u23001.1 \u00b10.05 THRU", how="tied", guesses=("count-differs-2-1",))
     # Dimensions of diameters: measured, with words of their own, and across two points.
     msp.add_circle((20, 70), 1)
     msp.add_diameter_dim(center=(20, 70), radius=1, angle=45, dimstyle="EZ_RADIUS").render()
     truth.hole(2.0, 20, 70, text="\u23002", how="tied")
     msp.add_circle((50, 75), 0.9)
     msp.add_diameter_dim(center=(50, 75), radius=0.9, angle=30, text="5X <> THRU", dimstyle="EZ_RADIUS").render()
-    truth.hole(1.8, 50, 75, text="5X \u23001.8 THRU", how="tied")
+    # The sheet shows the measure with a comma, as the style has it.
+    truth.hole(1.8, 50, 75, text="5X \u23001,8 THRU", how="tied", guesses=("count-differs-5-1",))
     msp.add_circle((80, 75), 1.1)
-    msp.add_linear_dim(base=(80, 80), p1=(78.9, 75), p2=(81.1, 75), text="%%c<> %%p0.05", dimstyle="EZDXF").render()
+    msp.add_linear_dim(base=(80, 80), p1=(78.9, 75), p2=(81.1, 75), text="%%c<> %%p0.05", dimstyle="EZDXF", override={"dimlfac": 1}).render()
     truth.hole(2.2, 80, 75, text="\u23002.2 \u00b10.05", how="tied")
     # From one hole to the next: the length between them is neither's.
     for x in (110, 122):
@@ -480,6 +482,109 @@ def callouts(version, name, binary=False):
     msp.add_blockref("SAID", (20, 90), dxfattribs={"xscale": 2, "yscale": 2})
     truth.hole(1.0, 20, 90, text="\u23000.5x8", how="beside", guesses=("text-beside",))
     save(doc, truth, name, binary)
+
+
+def counted(version, name):
+    """Callouts that name several holes and stand at one of them, or at none."""
+    doc, msp, truth = new(version, "mm")
+    doc.layers.add("OLD").off()
+    rectangle(msp, 0, 0, 100, 60)
+    truth.outline = (0, 0, 100, 60)
+
+    def row(y, d, count, text, pointed=None, guess=None, layer="0", others=()):
+        for n in range(count):
+            x = 10 + 12 * n
+            msp.add_circle((x, y), d / 2, dxfattribs={"layer": layer})
+            own = () if n == pointed else (guess,) if guess else ()
+            truth.hole(d, x, y, layer=layer, text=text, how="tied", guesses=(*own, *others))
+
+    def leader(x, y, d, words):
+        builder = msp.add_multileader_mtext("Standard")
+        builder.set_content(words, char_height=2)
+        builder.add_leader_line(mleader.ConnectionSide.left, [ezdxf.math.Vec2(x + d / 2, y)])
+        builder.build(insert=ezdxf.math.Vec2(x + 6, y + 6))
+
+    # A leader to the first of four.
+    row(10, 0.8, 4, "4x \u23000.8 \u00b10.02 THRU", pointed=0, guess="text-by-count-4")
+    leader(10, 10, 0.8, "4x %%c0.8 %%p0.02 THRU")
+    # Six that a text far away speaks of.
+    row(25, 0.6, 6, "6x \u23000.6 THRU", guess="text-by-count-6")
+    msp.add_text("6x %%c0.6 THRU", height=2).set_placement((120, 90))
+    # Three, and a fourth of another day that is switched off.
+    row(40, 1.0, 3, "3x \u23001 8 DEEP", pointed=0, guess="text-by-count-3")
+    leader(10, 40, 1.0, "3x %%c1 8 DEEP")
+    msp.add_circle((90, 40), 0.5, dxfattribs={"layer": "OLD"})
+    truth.hole(1.0, 90, 40, layer="OLD", guesses=("not-shown",))
+    # Nobody can say which two of three are meant.
+    for n in range(3):
+        x = 10 + 12 * n
+        msp.add_circle((x, 53), 0.7)
+        of_first = dict(text="2x \u23001.4 THRU", how="tied", guesses=("count-differs-2-3",)) if n == 0 else {}
+        truth.hole(1.4, x, 53, **of_first)
+    leader(10, 53, 1.4, "2x %%c1.4 THRU")
+    save(doc, truth, name)
+
+
+def styled(version, name):
+    """Dimensions whose limits, words and scale stand in their style, and in their block as the sheet shows them."""
+    doc, msp, truth = new(version, "mm", setup=True)
+    rectangle(msp, 0, 0, 100, 60)
+    truth.outline = (0, 0, 100, 60)
+    style = doc.dimstyles.duplicate_entry("EZ_RADIUS", "DIAMETER")
+    style.dxf.dimlfac, style.dxf.dimdsep, style.dxf.dimdec, style.dxf.dimzin = 1, ord("."), 3, 8
+    for x, d, given, text in [
+        (10, 1.0, dict(dimtol=1, dimtp=0.02, dimtm=0.01, dimtdec=2), "\u23001 +0.02/-0.01"),
+        (30, 1.2, dict(dimtol=1, dimtp=0.03, dimtm=0.03, dimtdec=2), "\u23001.2\u00b10.03"),
+        (50, 1.4, dict(dimlim=1, dimtp=0.02, dimtm=0.02, dimtdec=2), "\u23001.38-1.42"),
+        # Drawn twice as large as it is.
+        (70, 1.6, dict(dimlfac=0.5), "\u23000.8"),
+    ]:
+        msp.add_circle((x, 30), d / 2)
+        msp.add_diameter_dim(center=(x, 30), radius=d / 2, angle=40, dimstyle="DIAMETER", override=given).render()
+        truth.hole(d, x, 30, text=text, how="tied")
+    save(doc, truth, name)
+
+
+def framed(version, name, in_block):
+    """A plate on a sheet whose frame has no words: in the model, or in a block."""
+    doc, msp, truth = new(version, "mm")
+    doc.layers.add("BORDER")
+    frame = doc.blocks.new("FRAME") if in_block else msp
+    for box in [(0, 0, 297, 210), (10, 10, 287, 200), (187, 10, 287, 50)]:
+        rectangle(frame, *box, layer="BORDER")
+    if in_block:
+        msp.add_blockref("FRAME", (0, 0), dxfattribs={"layer": "BORDER"})
+    rectangle(msp, 50, 80, 150, 140)
+    truth.outline = (50, 80, 150, 140)
+    for n in range(5):
+        msp.add_circle((60 + 20 * n, 110), 0.4)
+        truth.hole(0.8, 60 + 20 * n, 110)
+    # A hole for the binder in the margin.
+    msp.add_circle((5, 105), 3)
+    truth.hole(6.0, 5, 105)
+    save(doc, truth, name)
+
+
+def pitch(version, name):
+    """Circles that holes are spaced on, drawn through and dashed."""
+    doc, msp, truth = new(version, "mm", setup=["linetypes"])
+    doc.layers.add("CENTERLINES")
+    for n, look in enumerate([{}, {"linetype": "DASHED"}, {"layer": "CENTERLINES"}]):
+        x0 = 30 + 60 * n
+        rectangle(msp, x0 - 28, 2, x0 + 28, 58)
+        msp.add_circle((x0, 30), 20, dxfattribs=look)
+        truth.refuse("holes upon it")
+        for k in range(6):
+            x, y = x0 + 20 * math.cos(math.radians(60 * k)), 30 + 20 * math.sin(math.radians(60 * k))
+            msp.add_circle((x, y), 0.25)
+            truth.hole(0.5, x, y)
+        # Two holes of a size upon a third are no such circle.
+        msp.add_circle((x0, 30), 3)
+        truth.hole(6.0, x0, 30)
+        for x in (x0 - 3, x0 + 3):
+            msp.add_circle((x, 30), 0.4)
+            truth.hole(0.8, x, 30)
+    save(doc, truth, name)
 
 
 def chart(version, name):
@@ -547,7 +652,7 @@ def pages(version, name, page, unit="mm"):
     msp.add_circle((10, 10), 0.4, dxfattribs={"layer": layer})
     said = {"cp1252": "4x \u00d80,8 \u00b10,02", "cp1251": "4x %%c0.8 \u041e\u0422\u0412", "cp932": "4\u00d7%%c0.8 \u901a\u3057", "utf8": "4\u00d7 \u23000,8 \u21a714"}[page]
     msp.add_text(said, height=1.5).set_placement((11, 10))
-    truth.hole(0.8, 10, 10, layer=layer, text=said.replace("%%c", "\u2300"), how="beside", guesses=("text-beside",))
+    truth.hole(0.8, 10, 10, layer=layer, text=said.replace("%%c", "\u2300"), how="beside", guesses=("text-beside", "count-differs-4-1"))
     save(doc, truth, name)
 
 
@@ -659,6 +764,11 @@ def main():
     callouts("R12", "callouts-r12")
     callouts("R2018", "callouts-r2018-binary", binary=True)
     chart("R2010", "chart-r2010")
+    counted("R2010", "counted-r2010")
+    styled("R2010", "styled-r2010")
+    framed("R2010", "framed-r2010", in_block=False)
+    framed("R2004", "framed-r2004", in_block=True)
+    pitch("R2010", "pitch-r2010")
     layers("R2004", "layers-r2004")
     layers("R12", "layers-r12")
     layers("R2018", "layers-r2018-binary", binary=True)

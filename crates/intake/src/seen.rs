@@ -20,6 +20,34 @@ pub struct Seen {
     pub refused: Vec<Refused>,
     /// Texts that speak of holes and belong to none that was found.
     pub loose: Vec<String>,
+    /// What a text of the drawing says of its unit, where nothing else says it, or something says otherwise.
+    pub unit_note: Option<UnitNote>,
+    /// What of the whole is to be looked at.
+    pub doubts: Vec<Doubt>,
+}
+
+/// A text that says which unit lengths are in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct UnitNote {
+    /// The text.
+    pub says: String,
+    /// Its unit, in millimeters.
+    pub mm: f64,
+    /// The other unit that the file's own settings say, in millimeters; `None` where they say none.
+    pub settings_mm: Option<f64>,
+}
+
+/// What of a whole drawing is to be looked at.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Doubt {
+    /// A box of this width and height was taken for the frame of a sheet, and not for the part.
+    Frame([f64; 2]),
+    /// What was taken for the part's outline has the width and height of a sheet of paper.
+    LikePaper,
+    /// Two outlines of one size hold so many holes of the same sizes each: views of one part.
+    Views(usize),
+    /// A text says that there is a detail, or a view from another side.
+    OtherView(String),
 }
 
 /// A hole, its lengths in the unit of [`Seen`].
@@ -137,6 +165,10 @@ pub enum Guessed {
     BrokenEdge,
     /// That it is one hole: on its way it crosses free room, this long on its axis.
     PassesAir(f64),
+    /// Its text stands at another hole: the text names so many, and there are as many of this diameter.
+    TextByCount(usize),
+    /// Which holes its text means: the text names so many, and so many of this diameter were found.
+    CountDiffers(usize, usize),
 }
 
 /// What looks like a hole, or belongs to one, and was not taken.
@@ -171,6 +203,8 @@ pub enum Why {
     TextInside(String),
     /// Holes stand in it: an outline, a boss, a detail.
     HoldsHoles,
+    /// Holes stand upon it: the circle that they are spaced on.
+    HolesUponIt,
     /// It stands on the sheet, while the part stands in the model.
     OnPaper,
     /// Things of this kind are not read, and there are so many of them.
@@ -207,6 +241,11 @@ impl Seen {
             .flatten()
             .flatten()
             .for_each(|length| *length *= by);
+        for doubt in &mut self.doubts {
+            if let Doubt::Frame(sides) = doubt {
+                *sides = sides.map(|side| side * by);
+            }
+        }
         self.holes.iter_mut().for_each(|hole| hole.scale(by));
     }
 }

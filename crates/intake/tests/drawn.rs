@@ -7,7 +7,7 @@
 use std::path::{Path, PathBuf};
 
 use quillbore_intake::drawn::{Drawn, DrawnError, Shows};
-use quillbore_job::{Column, Job, RowsAt, Unit, apply};
+use quillbore_job::{Column, Field, Job, RowsAt, Unit, apply};
 
 fn files(corpus: &str, ends: &str) -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -86,4 +86,148 @@ fn every_hole_of_every_file_is_a_place_of_a_row_that_is_read() {
         }
     }
     assert!(rows > 60, "{rows}");
+}
+
+/// A drawing of these entities, each pair of words a group code and its value; `_` stands for a space.
+fn small(header: &str, entities: &str) -> Drawn {
+    let all = format!(
+        "0 SECTION 2 HEADER {header} 0 ENDSEC 0 SECTION 2 ENTITIES {entities} 0 ENDSEC 0 EOF"
+    );
+    let lines: Vec<String> = all
+        .split_whitespace()
+        .map(|word| word.replace('_', " "))
+        .collect();
+    let bytes = (lines.join("\n") + "\n").into_bytes();
+    Drawn::read(Shows::Drawing, &bytes, "a.dxf", &|_| false).unwrap()
+}
+
+/// Four lines around a plate.
+fn plate(x: f64, y: f64, wide: f64, high: f64) -> String {
+    let corners = [(x, y), (x + wide, y), (x + wide, y + high), (x, y + high)];
+    let side = |at: usize| {
+        let (from, to) = (corners[at], corners[(at + 1) % 4]);
+        format!(
+            "0 LINE 10 {} 20 {} 11 {} 21 {} ",
+            from.0, from.1, to.0, to.1
+        )
+    };
+    (0..4).map(side).collect()
+}
+
+const HOLE: &str = "0 CIRCLE 5 2F 10 10 20 4 40 0.4 ";
+
+#[test]
+fn settings_and_words_that_differ_are_asked() {
+    let inch = "9 $INSUNITS 70 1";
+    let words = "0 TEXT 10 0 20 -5 40 2 1 ALL_DIMENSIONS_IN_MILLIMETERS ";
+    let mut drawn = small(inch, &format!("{HOLE}{words}"));
+    assert_eq!(drawn.unit(), None);
+    assert_eq!(
+        drawn.evidence().unwrap(),
+        "The file's settings say that its lengths are in inches, and a text in it says \u{201c}ALL DIMENSIONS IN MILLIMETERS\u{201d}."
+    );
+    let error = drawn.take(&Job::default(), RowsAt::Append).unwrap_err();
+    assert!(matches!(error, DrawnError::UnitsDiffer(_)), "{error}");
+    drawn.say_unit(Unit::Mm);
+    let (job, told) = taken(&drawn);
+    assert_eq!(job.rows[0].size.text(), "0.8");
+    assert_eq!(job.rows[0].places[0].point_mm, [10.0, 4.0, 0.0]);
+    assert!(told[0].ends_with("Lengths were read in millimeters, as was said."));
+    // The same words beside settings that agree with them.
+    let agrees = small("9 $INSUNITS 70 4", &format!("{HOLE}{words}"));
+    assert_eq!(agrees.unit(), Some(Unit::Mm));
+}
+
+#[test]
+fn a_unit_that_somebody_says_stands_above_the_files() {
+    let mut drawn = small("9 $INSUNITS 70 1", HOLE);
+    drawn.say_unit(Unit::Mm);
+    let (job, told) = taken(&drawn);
+    assert_eq!(job.rows[0].size.text(), "0.8");
+    let [x, y, _] = job.rows[0].places[0].point_mm;
+    assert!((x - 10.0).abs() < 1e-12 && (y - 4.0).abs() < 1e-12);
+    assert_eq!(
+        told[0],
+        "The file says that its lengths are in inches; they were read in millimeters, as was said."
+    );
+    // And back again.
+    drawn.say_unit(Unit::Inch);
+    assert!((drawn.seen().holes[0].diameter - 0.8 * 25.4).abs() < 1e-12);
+    // A meter is a thousand millimeters: nothing is said against it.
+    let mut meters = small("9 $INSUNITS 70 6", "0 CIRCLE 10 0.01 20 0.004 40 0.0004 ");
+    meters.say_unit(Unit::Mm);
+    let (job, told) = taken(&meters);
+    assert_eq!(job.rows[0].size.text(), "0.8");
+    assert_eq!(
+        told[0],
+        "The file says that its lengths are in meters; they were turned into millimeters."
+    );
+}
+
+#[test]
+fn what_is_guessed_of_some_holes_of_a_row_is_told() {
+    // Three in sight, the third of two circles; one switched off has a row of its own.
+    let holes = "0 CIRCLE 10 10 20 4 40 0.4 0 CIRCLE 10 20 20 4 40 0.4 0 CIRCLE 10 30 20 4 40 0.4 \
+                 0 CIRCLE 10 30 20 4 40 0.8 0 CIRCLE 60 1 10 40 20 4 40 0.4 ";
+    let drawn = small("9 $INSUNITS 70 4", holes);
+    let (job, told) = taken(&drawn);
+    let counts: Vec<usize> = job.rows.iter().map(|row| row.places.len()).collect();
+    assert_eq!(counts, [3, 1]);
+    for sentence in [
+        "A: 1 of its 3 holes: taken of two circles about one point, beside 1.6 mm.",
+        "B: on a layer that is off, or marked as not to be seen.",
+    ] {
+        assert!(told.iter().any(|said| said == sentence), "{told:#?}");
+    }
+}
+
+#[test]
+fn a_drawing_far_from_its_zero_is_counted_from_its_corner() {
+    let far = plate(4_500_000.0, 5_500_000.0, 80.0, 50.0);
+    let holes = "0 CIRCLE 10 4500010 20 5500020 40 0.4 0 CIRCLE 10 0 20 0 40 0.4 ";
+    let drawn = small("9 $INSUNITS 70 4", &format!("{far}{holes}"));
+    let (job, told) = taken(&drawn);
+    assert_eq!(job.rows[0].places.len(), 1);
+    assert_eq!(job.rows[0].places[0].point_mm, [10.0, 20.0, 0.0]);
+    assert_eq!(job.field(Field::SizeX).text(), "80");
+    for sentence in [
+        "The drawing stands farther from its zero than a part is long: places are counted from its x 4500000, y 5500000.",
+        "Not taken: 1 hole of 0.8 mm, more than a kilometer away from the others.",
+    ] {
+        assert!(told.iter().any(|said| said == sentence), "{told:#?}");
+    }
+}
+
+#[test]
+fn frames_and_views_are_told() {
+    let sheet = plate(0.0, 0.0, 420.0, 297.0);
+    let views = plate(50.0, 50.0, 100.0, 60.0) + &plate(50.0, 150.0, 100.0, 60.0);
+    let holes = "0 CIRCLE 10 60 20 60 40 0.4 0 CIRCLE 10 60 20 160 40 0.4 ";
+    let drawn = small("9 $INSUNITS 70 4", &format!("{sheet}{views}{holes}"));
+    let (job, told) = taken(&drawn);
+    assert_eq!(job.field(Field::SizeX).text(), "100");
+    for sentence in [
+        "A box of 420 x 297 mm was taken for the frame of a sheet, and not for the part.",
+        "Two outlines of one size hold the same 1 hole: where they are views of one part, its holes are counted twice.",
+    ] {
+        assert!(told.iter().any(|said| said == sentence), "{told:#?}");
+    }
+}
+
+#[test]
+fn texts_that_say_another_size_and_texts_that_cannot_be_read_are_told_apart() {
+    let beside = |text: &str| format!("{HOLE}0 TEXT 10 11 20 4 40 1 1 {text} ");
+    for (text, sentence) in [
+        (
+            "%%c0.9_THRU",
+            "A: the text beside it, \u{201c}\u{2300}0.9 THRU\u{201d}, speaks of another size than the 0.8 mm that it is drawn with.",
+        ),
+        (
+            "%%c0.8_THRU_(EDM)",
+            "A: the text beside it, \u{201c}\u{2300}0.8 THRU (EDM)\u{201d}, could not be taken apart, and stands in the note as it is.",
+        ),
+    ] {
+        let (_, told) = taken(&small("9 $INSUNITS 70 4", &beside(text)));
+        assert!(told.iter().any(|said| said == sentence), "{told:#?}");
+    }
 }

@@ -75,6 +75,8 @@ fn guess(guessed: &Guessed) -> String {
         Guessed::NotShown => "not-shown".to_owned(),
         Guessed::Dashed => "dashed".to_owned(),
         Guessed::BrokenEdge | Guessed::PassesAir(_) => "of a solid".to_owned(),
+        Guessed::TextByCount(said) => format!("text-by-count-{said}"),
+        Guessed::CountDiffers(said, found) => format!("count-differs-{said}-{found}"),
     }
 }
 
@@ -90,6 +92,7 @@ fn why(why: &Why) -> String {
         Why::CenterLine => "center line".to_owned(),
         Why::TextInside(text) => format!("text inside {text}"),
         Why::HoldsHoles => "holds holes".to_owned(),
+        Why::HolesUponIt => "holes upon it".to_owned(),
         Why::OnPaper => "on paper".to_owned(),
         Why::NotRead(kind, times) => format!("not read {kind} {times}"),
         Why::Closed

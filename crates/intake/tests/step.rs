@@ -250,7 +250,11 @@ fn code(why: &Why) -> &'static str {
         Why::TooDeep(_) => "too deep",
         Why::NotALength => "not a length",
         Why::NotRead(..) => "not read",
-        Why::CenterLine | Why::TextInside(_) | Why::HoldsHoles | Why::OnPaper => "of a drawing",
+        Why::CenterLine
+        | Why::TextInside(_)
+        | Why::HoldsHoles
+        | Why::HolesUponIt
+        | Why::OnPaper => "of a drawing",
     }
 }
 

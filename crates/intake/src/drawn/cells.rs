@@ -15,7 +15,8 @@ const LEAST_DEG: f64 = 5e-3;
 /// Longest and shortest line of a wall that differ by more than this are told [mm].
 const TOLD_MM: f64 = 0.01;
 
-/// The cells of a row of such holes, but for mark and count, and what of them is to be looked at.
+/// The cells of a row of such holes, but for mark and count, and what of them is to be looked at beside what was
+/// guessed.
 /// On a sheet whose angles are measured from the normal, `is_plain`, they need not say so.
 pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<String>) {
     let (mut cells, mut doubts, mut notes) = (Cells::new(), Vec::new(), Vec::new());
@@ -70,25 +71,32 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<
         cells.insert(Column::Behind, length(behind, unit, 3));
     }
     if let Some(text) = &hole.text {
-        if !callout_into(text, hole, unit, &mut cells) {
-            doubts.push(words::other_text(text));
+        match callout_into(text, hole, unit, &mut cells) {
+            Says::Its => {}
+            Says::Another => doubts.push(words::other_text(text, hole.diameter, unit)),
+            Says::Unread => doubts.push(words::unread_text(text)),
         }
         notes.push(text.clone());
     }
-    doubts.extend(
-        hole.guessed
-            .iter()
-            .filter_map(|guess| words::guess(guess, unit)),
-    );
     if !notes.is_empty() {
         cells.insert(Column::Note, notes.join("; "));
     }
     (cells, doubts)
 }
 
+/// What the text of a hole says of it.
+enum Says {
+    /// Its size.
+    Its,
+    /// The size of another one.
+    Another,
+    /// Nothing that could be taken apart as a whole.
+    Unread,
+}
+
 /// Puts what a callout says into the cells: its size, with the limits that no picture shows, and what the
-/// picture doesn't show either; false where it speaks of another size, or of none.
-fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> bool {
+/// picture doesn't show either.
+fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> Says {
     // A line of a chart begins with its mark: `A1 ⌀0.8 THRU`.
     let behind_mark = || {
         text.trim()
@@ -96,18 +104,19 @@ fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> b
             .map(|(_, rest)| rest)
     };
     let whole = callout::split(text, unit);
-    let parts = match whole.or_else(|| callout::split(behind_mark()?, unit)) {
+    let behind = || callout::split(behind_mark()?, unit);
+    let parts = match whole.or_else(behind) {
         Some(callout) => callout.parts,
         None => vec![(Column::Size, text.to_owned())],
     };
     let said = parts.iter().find(|(column, _)| *column == Column::Size);
     let Some(size) = said.and_then(|(_, size)| read::size(size, unit).ok()) else {
-        return false;
+        return Says::Unread;
     };
     let (lower, upper) = (size.lower.mm(), size.upper.mm());
     let off = NEAR_MM + 0.02 * hole.diameter;
     if !(lower - off..=upper + off).contains(&hole.diameter) {
-        return false;
+        return Says::Another;
     }
     for (column, part) in parts {
         let is_shown = cells.contains_key(&column) && column != Column::Size;
@@ -115,7 +124,7 @@ fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> b
             cells.insert(column, part);
         }
     }
-    true
+    Says::Its
 }
 
 /// A length in a unit, to so many decimals of a millimeter, without naughts at its end.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use quillbore_job::{Column, Unit, read_quantity};
 
+use super::guesses::guesses;
 use super::{Drawn, NEAR_MM, cells};
 use crate::seen::SeenHole;
 
@@ -36,7 +37,10 @@ impl Drawn {
     /// Before its unit is known they are the file's own numbers.
     #[must_use]
     pub fn cells(&self, hole: &SeenHole) -> (BTreeMap<Column, String>, Vec<String>) {
-        cells::cells(hole, self.unit.unwrap_or_default(), false)
+        let unit = self.unit.unwrap_or_default();
+        let (cells, mut doubts) = cells::cells(hole, unit, false);
+        doubts.extend(guesses(&[hole], unit));
+        (cells, doubts)
     }
 
     /// Whether a hole is to be drilled, by its place in the file.

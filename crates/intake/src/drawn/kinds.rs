@@ -1,7 +1,7 @@
 //! Which holes are alike.
 
 use super::NEAR_MM;
-use crate::seen::{SeenDepth, SeenHole, SeenSurface, SurfaceKind};
+use crate::seen::{Guessed, SeenDepth, SeenHole, SeenSurface, SurfaceKind};
 
 /// Depths of one kind differ by no more than this [mm]: what a drawing rounds.
 const SAME_DEPTH_MM: f64 = 5e-4;
@@ -43,6 +43,7 @@ pub(super) fn kinds(holes: &[SeenHole]) -> Vec<Vec<usize>> {
 fn alike(one: &SeenHole, other: &SeenHole) -> bool {
     one.end == other.end
         && one.text == other.text
+        && is_shown(one) == is_shown(other)
         && both(one.depth, other.depth, same_depth)
         && both(one.behind, other.behind, |a, b| near(a, b, SAME_DEPTH_MM))
         && both(one.recess, other.recess, |a, b| {
@@ -50,6 +51,11 @@ fn alike(one: &SeenHole, other: &SeenHole) -> bool {
         })
         && both(one.begins, other.begins, same_surface)
         && both(one.leaves, other.leaves, same_surface)
+}
+
+/// Holes that may not be meant at all are no part of those that are.
+fn is_shown(hole: &SeenHole) -> bool {
+    !hole.guessed.contains(&Guessed::NotShown)
 }
 
 fn both<T: Copy>(one: Option<T>, other: Option<T>, same: impl Fn(T, T) -> bool) -> bool {

@@ -3,6 +3,8 @@
 
 mod cells;
 mod choice;
+mod far;
+mod guesses;
 mod kinds;
 mod marks;
 mod take;
@@ -16,7 +18,7 @@ use quillbore_job::Unit;
 use quillbore_job::report::{FileStamp, Source};
 
 use crate::dxf::{self, DxfError};
-use crate::seen::Seen;
+use crate::seen::{Seen, UnitNote};
 use crate::step::{self, StepError};
 use crate::watch::Watch;
 use crate::words::drawn as words;
@@ -28,6 +30,10 @@ pub struct Drawn {
     seen: Seen,
     /// The unit of its lengths, by its own word or somebody's.
     unit: Option<Unit>,
+    /// Millimeters in one of the file's numbers, as they are read now.
+    number_mm: f64,
+    /// True where somebody's word stands against the file's.
+    is_overruled: bool,
     /// Holes that are alike in everything but their places, by their places in `seen`.
     kinds: Vec<Vec<usize>>,
     /// Which holes are to be drilled, in the order of `seen`.
@@ -47,6 +53,8 @@ pub enum DrawnError {
     NoneTaken,
     /// It doesn't say its unit; how large what is drawn is, in its own numbers.
     WhichUnit(Option<[f64; 3]>),
+    /// Its settings say another unit than a text in it.
+    UnitsDiffer(UnitNote),
 }
 
 /// Files that show holes in place of listing them.
@@ -102,6 +110,8 @@ impl Drawn {
             from: Source::named(name),
             kinds: kinds::kinds(&seen.holes),
             taken: vec![true; seen.holes.len()],
+            number_mm: seen.unit_mm.unwrap_or(1.0),
+            is_overruled: false,
             seen,
             unit,
         })
@@ -113,14 +123,20 @@ impl Drawn {
         self.unit
     }
 
-    /// Says what unit its lengths are in; nothing changes where the file says so itself.
+    /// Says what unit the file's numbers are in, also against the file; nothing changes where the file's own
+    /// is a multiple of it.
     pub fn say_unit(&mut self, unit: Unit) {
-        if self.unit.is_none() {
-            self.unit = Some(unit);
-            if unit == Unit::Inch {
-                self.seen.scale(MM_PER_INCH);
-            }
+        if self.unit == Some(unit) {
+            return;
         }
+        let mm = match unit {
+            Unit::Mm => 1.0,
+            Unit::Inch => MM_PER_INCH,
+        };
+        self.seen.scale(mm / self.number_mm);
+        self.number_mm = mm;
+        self.is_overruled = self.seen.unit_mm.is_some();
+        self.unit = Some(unit);
     }
 
     /// The same, with what tells its file's content from another's: the report keeps it.
@@ -145,10 +161,13 @@ impl Drawn {
     /// What looks like a hole and was not taken, and texts that belong to none.
     #[must_use]
     pub fn told(&self) -> Vec<String> {
-        let loose = words::loose(&self.seen.loose);
+        let unit = self.unit.unwrap_or_default();
+        let doubts = self.seen.doubts.iter();
+        let doubts = doubts.map(|doubt| words::doubt(doubt, unit));
         words::refused(&self.seen.refused)
             .into_iter()
-            .chain(loose)
+            .chain(words::loose(&self.seen.loose))
+            .chain(doubts)
             .collect()
     }
 
@@ -157,7 +176,10 @@ impl Drawn {
     pub fn evidence(&self) -> Option<String> {
         let is_open = self.unit.is_none();
         let smallest = self.kinds().next().map_or(0.0, |kind| kind.first.diameter);
-        is_open.then(|| words::evidence(self.seen.size(), smallest, self.seen.hint_mm))
+        is_open.then(|| match &self.seen.unit_note {
+            Some(note) => words::unit_note(note),
+            None => words::evidence(self.seen.size(), smallest, self.seen.hint_mm),
+        })
     }
 }
 

@@ -4,13 +4,15 @@ use std::sync::Arc;
 
 use quillbore_calc::input::Place;
 use quillbore_job::field::AngleBasis;
+use quillbore_job::limits::is_reachable;
 use quillbore_job::report::{MOST_OUTLINED, Report};
 use quillbore_job::words::english::angle_basis;
 use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
 
 use super::cells::{self, length};
+use super::guesses::guesses;
 use super::marks::Marks;
-use super::{Drawn, DrawnError, NEAR_MM};
+use super::{Drawn, DrawnError, NEAR_MM, far};
 use crate::new_row::NewRow;
 use crate::seen::SeenHole;
 use crate::table::{Taken, edit_of};
@@ -23,7 +25,10 @@ impl Drawn {
     /// Where its unit is not known, or no hole is chosen.
     pub fn take(&self, job: &Job, at: RowsAt) -> Result<Taken, DrawnError> {
         let Some(unit) = self.unit else {
-            return Err(DrawnError::WhichUnit(self.seen.size()));
+            return Err(match &self.seen.unit_note {
+                Some(note) => DrawnError::UnitsDiffer(note.clone()),
+                None => DrawnError::WhichUnit(self.seen.size()),
+            });
         };
         if self.taken() == 0 {
             return Err(DrawnError::NoneTaken);
@@ -32,10 +37,16 @@ impl Drawn {
         let says_normal = job.rows.is_empty() && job.field(Field::AngleBasis).is_empty();
         let is_plain = says_normal || job.angle_basis() == AngleBasis::FromNormal;
         let mut marks = Marks::beside(job, at);
-        let mut whole = vec![words::unit(unit, self.seen.unit_mm.is_some())];
+        let mut whole = vec![match &self.seen.unit_note {
+            Some(note) => words::unit_beside(note, unit),
+            None => words::unit(unit, self.seen.unit_mm, self.is_overruled),
+        }];
+        let origin = self.origin();
+        whole.extend(origin.map(|origin| words::counted_from(origin, unit)));
+        let is_near = |hole: &SeenHole| is_reachable(far::from(origin, hole.entry));
         let mut rows = Vec::new();
         let mut number = 0_u32;
-        let mut left = Vec::new();
+        let (mut left, mut too_far) = (Vec::new(), Vec::new());
         for kind in &self.kinds {
             let (chosen, others): (Vec<usize>, Vec<usize>) =
                 kind.iter().partition(|at| self.takes(**at));
@@ -45,17 +56,20 @@ impl Drawn {
                     .and_then(|at| Some((self.seen.holes.get(*at)?, others.len()))),
             );
             let holes = chosen.iter().filter_map(|at| self.seen.holes.get(*at));
-            let holes: Vec<&SeenHole> = holes.collect();
+            let (holes, far): (Vec<&SeenHole>, Vec<&SeenHole>) =
+                holes.partition(|hole| is_near(hole));
+            too_far.extend(far.first().map(|first| (*first, far.len())));
             let Some(first) = holes.first() else { continue };
             let mark = marks.next();
-            let (mut cells, doubts) = cells::cells(first, unit, is_plain);
+            let (mut cells, mut doubts) = cells::cells(first, unit, is_plain);
+            doubts.extend(guesses(&holes, unit));
             cells.insert(Column::Mark, mark.clone());
             cells.insert(Column::Count, holes.len().to_string());
             let places = holes.iter().map(|hole| {
                 number = number.saturating_add(1);
                 Place {
                     number,
-                    point_mm: hole.entry,
+                    point_mm: far::from(origin, hole.entry),
                     axis: hole.axis,
                 }
             });
@@ -65,6 +79,9 @@ impl Drawn {
             rows.push(NewRow { cells, places });
         }
         whole.extend(words::left(left.into_iter(), unit));
+        whole.extend(words::too_far(too_far.into_iter(), unit));
+        let doubts = self.seen.doubts.iter();
+        whole.extend(doubts.map(|doubt| words::doubt(doubt, unit)));
         whole.extend(words::refused(&self.seen.refused));
         whole.extend(words::loose(&self.seen.loose));
         let report = Report {
@@ -72,7 +89,7 @@ impl Drawn {
             whole,
             taken: 0,
             lines: Vec::new(),
-            outline: outline_um(&self.seen.outline),
+            outline: outline_um(&self.seen.outline, origin),
         };
         let count = rows.len();
         let has_angles = rows
@@ -127,7 +144,7 @@ impl Drawn {
 const THIN_MM: f64 = 0.05;
 
 /// The rings of an outline [micrometers], thinned out; none where there are more points than a report keeps.
-fn outline_um(rings: &[Vec<[f64; 2]>]) -> Vec<Vec<[i64; 2]>> {
+fn outline_um(rings: &[Vec<[f64; 2]>], origin: Option<[f64; 3]>) -> Vec<Vec<[i64; 2]>> {
     #[expect(
         clippy::cast_possible_truncation,
         reason = "a part is far smaller than what an i64 counts in micrometers"
@@ -137,6 +154,7 @@ fn outline_um(rings: &[Vec<[f64; 2]>]) -> Vec<Vec<[i64; 2]>> {
     for ring in rings {
         let mut kept: Vec<[f64; 2]> = Vec::new();
         for &[x, y] in ring {
+            let [x, y, _] = far::from(origin, [x, y, 0.0]);
             let is_far = |[a, b]: &[f64; 2]| libm::hypot(x - a, y - b) > THIN_MM;
             if kept.last().is_none_or(is_far) {
                 kept.push([x, y]);

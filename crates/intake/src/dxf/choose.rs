@@ -47,6 +47,7 @@ pub(super) fn choose(
     with_text_inside(rounds, notes, &mut why);
     let groups = about_one_center(rounds, nearly, hair);
     still_wanted()?;
+    with_holes_upon(rounds, &mut why, hair, still_wanted)?;
     with_holes_inside(rounds, &groups, &mut why, hair, still_wanted)?;
     let mut choice = Choice {
         holes: Vec::new(),
@@ -256,6 +257,53 @@ fn with_holes_inside(
     }
     Ok(())
 }
+
+/// Circles that holes are spaced on: three of one size at least stand with their centers on its rim.
+fn with_holes_upon(
+    rounds: &[Round<'_>],
+    why: &mut [Option<Why>],
+    hair: f64,
+    still_wanted: &dyn Fn() -> Result<(), DxfError>,
+) -> Result<(), DxfError> {
+    let spots = spots(rounds);
+    let near = Near::new(&spots);
+    let mut upon = Vec::new();
+    for (at, (center, radius)) in spots.iter().enumerate() {
+        if at.is_multiple_of(ASKED) {
+            still_wanted()?;
+        }
+        if why[at].is_some() || !center[0].is_finite() {
+            continue;
+        }
+        let slack = hair.max(SAME * radius);
+        let mut sizes: Vec<f64> = Vec::new();
+        near.visit(*center, radius + slack, false, |other| {
+            let (there, small) = spots[other];
+            let apart = libm::hypot(there[0] - center[0], there[1] - center[1]);
+            let is_upon = (apart - radius).abs() <= slack && 2.0 * small < *radius;
+            if is_upon && why[other].is_none() {
+                sizes.push(small);
+            }
+            sizes.len() == MOST_UPON
+        });
+        sizes.sort_by(f64::total_cmp);
+        let alike = |sizes: &[f64]| match sizes {
+            [first, .., last] => last - first <= SAME * last,
+            _ => false,
+        };
+        if sizes.windows(FEWEST_UPON).any(alike) {
+            upon.push(at);
+        }
+    }
+    for at in upon {
+        why[at] = Some(Why::HolesUponIt);
+    }
+    Ok(())
+}
+
+/// Two holes may stand on a rim by chance, three of one size don't; more than these need not be looked at.
+const FEWEST_UPON: usize = 3;
+const MOST_UPON: usize = 64;
 
 /// Whether it is still wanted is asked once for so many circles.
 const ASKED: usize = 1024;

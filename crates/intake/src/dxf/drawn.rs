@@ -15,7 +15,9 @@ pub(super) struct Drawn<'e, 'a> {
     /// Texts, and where they are placed.
     pub(super) texts: Vec<Placed<'e, 'a, Text>>,
     /// Dimensions, and where they are placed.
-    pub(super) dimensions: Vec<Placed<'e, 'a, Dimension>>,
+    pub(super) dimensions: Vec<Placed<'e, 'a, Dimension<'a>>>,
+    /// Texts that stand on the sheet while the part stands in the model.
+    pub(super) on_sheet: Vec<&'e str>,
     /// Leaders, and where they are placed.
     pub(super) leaders: Vec<Placed<'e, 'a, Leader<'a>>>,
     /// The inserts that things stand in, each with the one that it stands in itself.

@@ -258,6 +258,7 @@ fn dimension<'a>(fields: &Fields<'a>, tables: &Tables) -> Option<Kind<'a>> {
         measured: fields.number(42).filter(|measured| *measured > 0.0),
         ends: [fields.point(first)?, fields.point(second)?],
         of_diameter,
+        block: fields.text(2),
     })))
 }
 

@@ -98,7 +98,7 @@ pub(super) enum Kind<'a> {
     /// A text.
     Text(Box<Text>),
     /// A dimension.
-    Dimension(Box<Dimension>),
+    Dimension(Box<Dimension<'a>>),
     /// A line that leads from a thing to a text.
     Leader(Box<Leader<'a>>),
     /// A number that it needs is missing or none.
@@ -140,6 +140,16 @@ impl Kind<'_> {
             self,
             Self::Text(_) | Self::Dimension(_) | Self::Leader(_) | Self::Unreadable
         )
+    }
+
+    /// The words that it shows, where it is a text or has one of its own.
+    pub(super) fn says(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => Some(&text.says),
+            Self::Dimension(dimension) => Some(&dimension.says),
+            Self::Leader(leader) => leader.says.as_deref(),
+            _ => None,
+        }
     }
 
     /// How much is laid down where it is placed, in edges.
@@ -202,7 +212,7 @@ pub(super) struct Text {
 
 /// A dimension of which something may be a hole's diameter.
 #[derive(Clone, Debug)]
-pub(super) struct Dimension {
+pub(super) struct Dimension<'a> {
     /// What it says, with `<>` where the measure stands; nothing where it says the measure alone.
     pub(super) says: String,
     /// What was measured; `None` where the file doesn't say.
@@ -211,6 +221,8 @@ pub(super) struct Dimension {
     pub(super) ends: [Point; 2],
     /// True where it is the dimension of a diameter.
     pub(super) of_diameter: bool,
+    /// The name of the block that its lines and its text stand in; empty where it has none.
+    pub(super) block: &'a [u8],
 }
 
 /// A line that leads from a thing to a text.

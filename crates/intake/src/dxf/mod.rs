@@ -8,6 +8,8 @@ mod choose;
 mod close;
 mod cluster;
 mod code_page;
+mod counts;
+mod dimension;
 mod drawing;
 mod drawn;
 mod entities;
@@ -23,11 +25,13 @@ mod place;
 mod place_blocks;
 mod rings;
 mod round;
+mod sheet;
 mod spline;
 mod tags;
 mod text_codes;
 mod texts;
 mod ties;
+mod views;
 
 pub use error::{DxfError, Spot};
 
@@ -35,6 +39,7 @@ pub(crate) use notes::speaks_of_hole;
 
 use choose::{Choice, choose};
 use close::{LEVEL, Nearly, close};
+use counts::{Like, spread};
 use drawing::Drawing;
 use drawn::{Drawn, Edge, From, Round};
 use near::Near;
@@ -44,6 +49,9 @@ use place::{Point, length, less, times};
 use place_blocks::place_blocks;
 use tags::Tags;
 use ties::{Ties, tie};
+use views::{doubts, unit_note};
+
+use std::collections::BTreeMap;
 
 use crate::seen::{Guessed, Refused, Seen, SeenHole, Why};
 use crate::watch::Watch;
@@ -79,7 +87,14 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
     rounds.extend(closed.rounds);
     let notes = notes(&drawn);
     let choice = choose(&rounds, &closed.nearly, &notes, hair, &still_wanted)?;
-    let ties = tie(&drawn, &notes, &rounds, &choice.holes, &still_wanted)?;
+    let mut ties = tie(
+        &drawing,
+        &drawn,
+        &notes,
+        &rounds,
+        &choice.holes,
+        &still_wanted,
+    )?;
     let held: Vec<&Round<'_>> = choice
         .refused
         .iter()
@@ -93,7 +108,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
         .map(|[x, y, _]| [x, y])
         .collect();
     let [left, low, _] = drawn.reach.least;
-    let rings = outline(&Web {
+    let outlined = outline(&Web {
         edges: &drawn.edges,
         arcs: &drawn.arcs,
         rounds: &held,
@@ -102,6 +117,26 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
         hair,
         corner: [left, low],
     });
+    let alike: Vec<Like> = choice
+        .holes
+        .iter()
+        .zip(&outlined.of_hole)
+        .map(|(hole, ring)| {
+            let round = &rounds[hole.hole];
+            Like {
+                diameter: 2.0 * round.radius,
+                layer: round.look.layer,
+                shown: round.look.shown,
+                ring: *ring,
+            }
+        })
+        .collect();
+    spread(&mut ties, &alike);
+    let diameters: Vec<f64> = alike.iter().map(|like| like.diameter).collect();
+    let note = unit_note(&notes, drawing.unit_mm);
+    // Settings and words that differ: somebody has to say which is right.
+    let unit_mm = drawing.unit_mm.filter(|_| note.is_none());
+    let hint_mm = note.as_ref().map(|note| note.mm).or(drawing.hint_mm);
     let refuse = |from, why| Refused {
         from: drawn.path(from),
         why,
@@ -113,16 +148,18 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
         refused.push(refuse(from, Why::Open));
     }
     let mut seen = Seen {
-        unit_mm: drawing.unit_mm,
-        hint_mm: drawing.hint_mm,
+        unit_mm,
+        hint_mm,
         holes: holes(&drawing, &drawn, &rounds, choice, &ties),
-        extents: extents(&drawn, &rings),
-        outline: rings,
+        extents: extents(&drawn, &outlined.rings),
+        doubts: doubts(&outlined, &diameters, &notes),
+        outline: outlined.rings,
         refused,
         loose: ties.loose,
+        unit_note: note,
     };
-    if let Some(unit) = drawing.unit_mm {
-        scale(&mut seen, unit);
+    if let Some(unit) = unit_mm {
+        seen.scale(unit);
     }
     Ok(seen)
 }
@@ -185,6 +222,10 @@ fn holes(
     choice: Choice,
     ties: &Ties,
 ) -> Vec<SeenHole> {
+    let mut counted: BTreeMap<usize, Vec<Guessed>> = BTreeMap::new();
+    for (number, guess) in &ties.guessed {
+        counted.entry(*number).or_default().push(guess.clone());
+    }
     let holes = choice.holes.into_iter().enumerate().map(|(number, hole)| {
         let round = &rounds[hole.hole];
         let twice = hole.twice.iter().map(|at| &rounds[*at]);
@@ -196,6 +237,7 @@ fn holes(
         if text.is_some_and(|(_, tied)| !tied) {
             guessed.push(Guessed::TextBeside);
         }
+        guessed.extend(counted.remove(&number).unwrap_or_default());
         let layer = drawing.tables.layers.get(round.look.layer as usize);
         SeenHole {
             diameter: 2.0 * round.radius,
@@ -241,24 +283,4 @@ fn extents(drawn: &Drawn<'_, '_>, rings: &[Vec<[f64; 2]>]) -> Option<[[f64; 3]; 
         reach.most[2] = high;
     }
     Some([reach.least, reach.most])
-}
-
-/// From the drawing's unit to millimeters.
-fn scale(seen: &mut Seen, unit: f64) {
-    for hole in &mut seen.holes {
-        hole.diameter *= unit;
-        hole.entry = times(hole.entry, unit);
-        for guessed in &mut hole.guessed {
-            if let Guessed::OfConcentric(length) | Guessed::NotQuiteRound(length) = guessed {
-                *length *= unit;
-            }
-        }
-    }
-    if let Some(extents) = &mut seen.extents {
-        *extents = extents.map(|point| times(point, unit));
-    }
-    for [x, y] in seen.outline.iter_mut().flatten() {
-        *x *= unit;
-        *y *= unit;
-    }
 }

@@ -142,7 +142,7 @@ pub(crate) fn speaks_of_hole(says: &str) -> bool {
 }
 
 /// Signs that are written for a diameter.
-const DIAMETER: [char; 6] = [
+pub(super) const DIAMETER: [char; 6] = [
     '\u{2300}', '\u{2205}', '\u{d8}', '\u{f8}', '\u{3c6}', '\u{3a6}',
 ];
 
@@ -158,7 +158,7 @@ pub(super) fn numbers(says: &str) -> Vec<f64> {
 }
 
 /// True where one of a text's numbers is this length, to the digits that callouts have.
-pub(super) fn names(numbers: &[f64], length: f64) -> bool {
+pub(super) fn named(numbers: &[f64], length: f64) -> bool {
     numbers
         .iter()
         .any(|number| (number - length).abs() <= NAMED * length)

@@ -7,6 +7,7 @@ use super::entity::Line;
 use super::notes::{Note, speaks_of_hole};
 use super::place::sin_cos;
 use super::rings::{Ring, STEP, rings};
+use super::sheet::{is_margin, is_paper, is_sheet};
 
 /// What rings are made of, and what stands in them.
 pub(super) struct Web<'n, 'a> {
@@ -23,17 +24,47 @@ pub(super) struct Web<'n, 'a> {
     pub(super) corner: [f64; 2],
 }
 
-/// The outline, its outer ring first; empty where none is found.
-pub(super) fn outline(web: &Web<'_, '_>) -> Vec<Vec<[f64; 2]>> {
+/// What the rings of a drawing come to.
+#[derive(Default)]
+pub(super) struct Outlined {
+    /// The outline, its outer ring first; empty where none is found.
+    pub(super) rings: Vec<Vec<[f64; 2]>>,
+    /// Width and height of what was taken for the frames of sheets.
+    pub(super) frames: Vec<[f64; 2]>,
+    /// True where the outline is as large as a sheet.
+    pub(super) like_paper: bool,
+    /// Which ring each hole stands in, by the numbers of the largest rings.
+    pub(super) of_hole: Vec<Option<usize>>,
+    /// Width and height of the largest rings.
+    pub(super) sides: Vec<[f64; 2]>,
+}
+
+/// The outline among all rings.
+pub(super) fn outline(web: &Web<'_, '_>) -> Outlined {
     let mut all = web.rings_by_layer();
     // The larger first; those of one size in the order of the file.
     all.sort_by(|a, b| b.area.total_cmp(&a.area));
-    let frames = all
-        .iter()
-        .take(MOST_LOOKED_AT)
-        .take_while(|ring| is_frame(ring, &all, web))
-        .count();
-    all.drain(..frames);
+    let mut frames: Vec<Ring> = Vec::new();
+    while frames.len() < MOST_LOOKED_AT
+        && all.first().is_some_and(|ring| {
+            is_frame(ring, &all, web)
+                || is_sheet(ring, &all, web)
+                || frames.iter().any(|sheet| is_margin(ring, sheet, &all, web))
+        })
+    {
+        frames.push(all.remove(0));
+    }
+    let mut outlined = Outlined {
+        frames: frames.iter().map(Ring::sides).collect(),
+        ..Outlined::default()
+    };
+    outlined.sides = all.iter().take(MOST_LOOKED_AT).map(Ring::sides).collect();
+    // Of rings in rings the smallest, which is the last one.
+    let ring_of = |hole: &[f64; 2]| {
+        let mut looked_at = all.iter().take(MOST_LOOKED_AT);
+        looked_at.rposition(|ring| ring.has_in_box(*hole))
+    };
+    outlined.of_hole = web.holes.iter().map(ring_of).collect();
     let looked_at = all.iter().take(MOST_LOOKED_AT);
     let held = looked_at.map(|ring| web.held(ring));
     // The one with the most holes in it, the largest of them.
@@ -41,9 +72,10 @@ pub(super) fn outline(web: &Web<'_, '_>) -> Vec<Vec<[f64; 2]>> {
         .enumerate()
         .max_by(|a, b| a.1.cmp(&b.1).then(b.0.cmp(&a.0)))
     else {
-        return Vec::new();
+        return outlined;
     };
     let outer = all.remove(outer);
+    outlined.like_paper = outer.is_box() && is_paper(outer.sides());
     let mut inner = Vec::new();
     for ring in all.into_iter().take(MOST_INNER) {
         let within = ring.points.first().is_some_and(|point| outer.has(*point));
@@ -57,11 +89,12 @@ pub(super) fn outline(web: &Web<'_, '_>) -> Vec<Vec<[f64; 2]>> {
     }
     let mut outline = vec![outer.points];
     outline.append(&mut inner);
-    outline
+    outlined.rings = outline;
+    outlined
 }
 
 /// Among so many of the largest rings the outline is looked for.
-const MOST_LOOKED_AT: usize = 24;
+pub(super) const MOST_LOOKED_AT: usize = 24;
 
 /// An outline has no more inner rings.
 const MOST_INNER: usize = 1_000;
@@ -92,7 +125,7 @@ impl Web<'_, '_> {
     }
 
     /// How many holes stand in a ring's box.
-    fn held(&self, ring: &Ring) -> usize {
+    pub(super) fn held(&self, ring: &Ring) -> usize {
         let holes = self.holes.iter();
         holes.filter(|hole| ring.has_in_box(**hole)).count()
     }
@@ -112,8 +145,7 @@ fn ring_of(round: &Round<'_>) -> Option<Ring> {
 /// A sheet's frame: a box with all texts in it, of which several are no callouts, and with another ring that
 /// has all of its holes.
 fn is_frame(ring: &Ring, all: &[Ring], web: &Web<'_, '_>) -> bool {
-    let size = [0, 1].map(|axis| ring.most[axis] - ring.least[axis]);
-    if ring.area < FULL * size[0] * size[1] {
+    if !ring.is_box() {
         return false;
     }
     let within = web.notes.iter().filter(|note| ring.has_in_box(note.middle));
@@ -131,9 +163,6 @@ fn is_frame(ring: &Ring, all: &[Ring], web: &Web<'_, '_>) -> bool {
         .take(MOST_LOOKED_AT)
         .any(|other| web.held(other) == held && other.area > 0.0)
 }
-
-/// A box fills its sides to so much.
-const FULL: f64 = 0.999;
 
 /// A title block has so many texts at least.
 const FEWEST_WORDS: usize = 3;

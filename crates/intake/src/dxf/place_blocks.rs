@@ -156,7 +156,10 @@ impl<'e, 'a> Placing<'e, 'a> {
                 from,
                 normal: entity.normal(),
             }),
-            kind if on_paper => self.lay.on_paper(kind, from),
+            kind if on_paper => {
+                self.lay.drawn.on_sheet.extend(kind.says());
+                self.lay.on_paper(kind, from);
+            }
             kind => self
                 .lay
                 .geometry(kind, entity.normal(), &inside.place, look, from),

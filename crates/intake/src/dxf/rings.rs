@@ -76,6 +76,17 @@ impl Ring {
         })
     }
 
+    /// Its width and its height.
+    pub(super) fn sides(&self) -> [f64; 2] {
+        [self.most[0] - self.least[0], self.most[1] - self.least[1]]
+    }
+
+    /// True where it is a box that stands upright.
+    pub(super) fn is_box(&self) -> bool {
+        let [wide, high] = self.sides();
+        self.area >= FULL * wide * high
+    }
+
     /// True where a point stands in its box.
     pub(super) fn has_in_box(&self, point: [f64; 2]) -> bool {
         (0..2).all(|axis| self.least[axis] < point[axis] && point[axis] < self.most[axis])
@@ -97,6 +108,9 @@ impl Ring {
         inside
     }
 }
+
+/// A box fills its sides to so much.
+const FULL: f64 = 0.999;
 
 /// An arc between two points: its number, from and to which angle in degrees.
 type Span = (usize, f64, f64);

@@ -94,11 +94,31 @@ fn stacked(text: &str, out: &mut String) {
     let mut halves = text.splitn(2, ['^', '#', '/']);
     let over = halves.next().unwrap_or_default().trim();
     let under = halves.next().unwrap_or_default().trim();
+    if let Some([least, most]) = limits(text, out) {
+        out.extend([least, "-", most]);
+        return;
+    }
     out.push_str(over);
     if !over.is_empty() && !under.is_empty() {
         out.push('/');
     }
     out.push_str(under);
+}
+
+/// The limits of a size that has no other number: the larger one stands over the smaller one.
+fn limits<'t>(text: &'t str, before: &str) -> Option<[&'t str; 2]> {
+    let (over, under) = text.split_once('^')?;
+    let number = |text: &str| {
+        let digits = text.starts_with(|sign: char| sign.is_ascii_digit() || sign == '.');
+        let number = text.replace(',', ".").parse::<f64>().ok();
+        number.filter(|number| digits && *number > 0.0)
+    };
+    let (over, under) = (over.trim(), under.trim());
+    let (most, least) = (number(over)?, number(under)?);
+    let is_alone = !before
+        .trim_end()
+        .ends_with(|last: char| last.is_ascii_digit());
+    (is_alone && least < most && most < 2.0 * least).then_some([under, over])
 }
 
 /// A code of two percent signs, of which the first is taken already.
@@ -196,6 +216,8 @@ mod tests {
             (r"%%c1.2\S+0.1^ -0.05; THRU", "\u{2300}1.2 +0.1/-0.05 THRU"),
             (r"1\S1/2; DIA", "1 1/2 DIA"),
             (r"\S+.001^;", "+.001"),
+            (r"%%c\S1,42^ 1,38;", "\u{2300}1,38-1,42"),
+            (r"{\H0.5x;\S.820^.790;} THRU", ".790-.820 THRU"),
             (
                 r"{\fAIGDT|b0;n}0.5 n {\Famgdt;x{\fArial;x}x}",
                 "\u{2300}0.5 n \u{21a7}x\u{21a7}",

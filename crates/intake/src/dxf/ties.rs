@@ -4,11 +4,14 @@ use std::collections::BTreeMap;
 
 use super::chart::Chart;
 use super::choose::Chosen;
+use super::dimension;
+use super::drawing::Drawing;
 use super::drawn::{Drawn, Placed, Round};
 use super::entity::{Dimension, Leader};
 use super::error::DxfError;
 use super::near::{Near, Spot};
-use super::notes::{Note, names, numbers, speaks_of_hole};
+use super::notes::{Note, named, numbers, speaks_of_hole};
+use crate::seen::Guessed;
 
 /// The texts of holes.
 pub(super) struct Ties {
@@ -16,10 +19,13 @@ pub(super) struct Ties {
     pub(super) texts: Vec<Option<(String, bool)>>,
     /// Callouts that belong to no hole.
     pub(super) loose: Vec<String>,
+    /// What of the texts of holes is guessed by their counts: the hole's number, and what.
+    pub(super) guessed: Vec<(usize, Guessed)>,
 }
 
 /// Ties texts to holes.
 pub(super) fn tie<'e>(
+    drawing: &Drawing<'_>,
     drawn: &Drawn<'e, 'e>,
     notes: &[Note<'e>],
     rounds: &[Round<'_>],
@@ -36,6 +42,8 @@ pub(super) fn tie<'e>(
             hole_of.resize(spots.len(), number);
         }
     }
+    let on_sheet = drawn.on_sheet.iter().copied();
+    let on_sheet = on_sheet.filter(|says| speaks_of_hole(says));
     let ends: Vec<Spot> = notes
         .iter()
         .map(|note| (note.middle, note.reach() + AT_END * note.height))
@@ -50,11 +58,12 @@ pub(super) fn tie<'e>(
         used: vec![false; notes.len()],
         ties: Ties {
             texts: vec![None; holes.len()],
-            loose: Vec::new(),
+            loose: on_sheet.map(ToOwned::to_owned).collect(),
+            guessed: Vec::new(),
         },
     };
     for dimension in &drawn.dimensions {
-        tying.dimension(dimension);
+        tying.dimension(dimension, drawing);
     }
     let by_handle: BTreeMap<_, usize> = notes
         .iter()
@@ -91,7 +100,7 @@ struct Tying<'n, 'e> {
 
 impl<'e> Tying<'_, 'e> {
     /// A dimension of a diameter, or across a circle from side to side.
-    fn dimension(&mut self, dimension: &Placed<'e, 'e, Dimension>) {
+    fn dimension(&mut self, dimension: &Placed<'e, 'e, Dimension<'e>>, drawing: &Drawing<'_>) {
         let what = dimension.what;
         let [a, b] = what.ends.map(|end| dimension.place.point(end));
         let across = libm::hypot(b[0] - a[0], b[1] - a[1]);
@@ -107,7 +116,8 @@ impl<'e> Tying<'_, 'e> {
             false
         });
         if let Some((_, hole)) = of {
-            let says = dimension_says(what, across);
+            let block = drawing.blocks.get(&what.block.to_ascii_uppercase());
+            let says = dimension::says(what, block, across);
             self.tie(hole, &says);
         }
     }
@@ -261,7 +271,7 @@ impl<'e> Tying<'_, 'e> {
                 let apart = (note.distance(center) - radius).max(0.0);
                 if apart <= most && self.ties.texts[hole].is_none() {
                     let rank = Rank {
-                        unnamed: !names(&numbers, 2.0 * radius),
+                        unnamed: !named(&numbers, 2.0 * radius),
                         apart,
                     };
                     if best
@@ -309,28 +319,3 @@ const LONGEST_ITEM: usize = 3;
 
 /// A hole's text grows no longer, in bytes.
 const LONGEST: usize = 400;
-
-/// What a dimension says: its own words with the measure in them, or the measure.
-fn dimension_says(dimension: &Dimension, across: f64) -> String {
-    let measured = shown(dimension.measured.unwrap_or(across));
-    if dimension.says.is_empty() {
-        return format!("\u{2300}{measured}");
-    }
-    let Some((before, behind)) = dimension.says.split_once("<>") else {
-        return dimension.says.clone();
-    };
-    let has_sign = before.trim_end().ends_with('\u{2300}');
-    let sign = if has_sign || !dimension.of_diameter {
-        ""
-    } else {
-        "\u{2300}"
-    };
-    format!("{before}{sign}{measured}{behind}")
-}
-
-/// A measure with the digits that drawings have.
-fn shown(measure: f64) -> String {
-    let text = format!("{measure:.5}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    text.to_owned()
-}

@@ -9,7 +9,7 @@ use quillbore_job::Unit;
 
 use super::{count, in_quotes};
 use crate::drawn::{DrawnError, length};
-use crate::seen::{Guessed, Refused, SeenHole, Why};
+use crate::seen::{Doubt, Guessed, Refused, SeenHole, UnitNote, Why};
 
 /// How many of a kind a sentence names.
 const NAMED: usize = 6;
@@ -31,16 +31,124 @@ pub(crate) const BEGINS_BESIDE: &str = "its axis meets no surface where it begin
 /// The same of its other end.
 pub(crate) const LEAVES_BESIDE: &str = "its axis meets no surface where it ends: its exit was left open, and its depth is that of its wall";
 
-/// The unit of the lengths, and who says so.
-pub(crate) fn unit(unit: Unit, said: bool) -> String {
-    let unit = match unit {
+/// The unit of the lengths, who says so, and what the file's own is [mm].
+pub(crate) fn unit(unit: Unit, file_mm: Option<f64>, is_overruled: bool) -> String {
+    let read = name_of(unit);
+    match file_mm.map(name_of_mm) {
+        None => format!("The file doesn't say its unit: lengths were read in {read}."),
+        Some(own) if is_overruled => {
+            format!(
+                "The file says that its lengths are in {own}; they were read in {read}, as was said."
+            )
+        }
+        Some(own) if own == read => format!("The file says that its lengths are in {own}."),
+        Some(own) => {
+            format!("The file says that its lengths are in {own}; they were turned into {read}.")
+        }
+    }
+}
+
+const fn name_of(unit: Unit) -> &'static str {
+    match unit {
         Unit::Mm => "millimeters",
         Unit::Inch => "inches",
-    };
-    if said {
-        format!("The file says that its lengths are in {unit}.")
+    }
+}
+
+/// A unit by its length [mm].
+fn name_of_mm(mm: f64) -> String {
+    const NAMES: [(f64, &str); 13] = [
+        (25.4e-6, "microinches"),
+        (0.001, "micrometers"),
+        (0.0254, "thousandths of an inch"),
+        (1.0, "millimeters"),
+        (10.0, "centimeters"),
+        (25.4, "inches"),
+        (100.0, "decimeters"),
+        (304.8, "feet"),
+        (914.4, "yards"),
+        (1_000.0, "meters"),
+        (10_000.0, "decameters"),
+        (1_000_000.0, "kilometers"),
+        (1_609_344.0, "miles"),
+    ];
+    let known = NAMES.iter().find(|(of, _)| (mm / of - 1.0).abs() < 1e-9);
+    match known {
+        Some((_, name)) => (*name).to_owned(),
+        None => format!("units of {} mm", length(mm, Unit::Mm, 6)),
+    }
+}
+
+/// A text that says another unit than the file's settings, or says one where they say none.
+pub(crate) fn unit_note(note: &UnitNote) -> String {
+    let text = in_quotes(&note.says);
+    match note.settings_mm {
+        Some(mm) => format!(
+            "The file's settings say that its lengths are in {}, and a text in it says {text}.",
+            name_of_mm(mm)
+        ),
+        None => format!("The file's settings don't say its unit; a text in it says {text}."),
+    }
+}
+
+/// The same, and the unit that was said.
+pub(crate) fn unit_beside(note: &UnitNote, unit: Unit) -> String {
+    format!(
+        "{} Lengths were read in {}, as was said.",
+        unit_note(note),
+        name_of(unit)
+    )
+}
+
+/// From where places are counted, since the drawing's own zero is too far away.
+pub(crate) fn counted_from(origin: [f64; 3], unit: Unit) -> String {
+    let [x, y, z] = origin.map(|along| length(along, unit, 3));
+    let level = if z == "0" {
+        String::new()
     } else {
-        format!("The file doesn't say its unit: lengths were read in {unit}.")
+        format!(", z {z}")
+    };
+    format!(
+        "The drawing stands farther from its zero than a part is long: places are counted from its x {x}, y {y}{level}."
+    )
+}
+
+/// Holes that stand too far from the others.
+pub(crate) fn too_far<'a>(
+    kinds: impl Iterator<Item = (&'a SeenHole, usize)>,
+    unit: Unit,
+) -> Option<String> {
+    let all: Vec<String> = kinds.map(|(hole, holes)| kind(hole, holes, unit)).collect();
+    (!all.is_empty()).then(|| {
+        format!(
+            "Not taken: {}, more than a kilometer away from the others.",
+            all.join("; ")
+        )
+    })
+}
+
+/// What of a whole drawing is to be looked at.
+pub(crate) fn doubt(doubt: &Doubt, unit: Unit) -> String {
+    match doubt {
+        Doubt::Frame(sides) => {
+            let [wide, high] = sides.map(|side| length(side, unit, 3));
+            format!(
+                "A box of {wide} x {high} {} was taken for the frame of a sheet, and not for the part.",
+                unit.symbol()
+            )
+        }
+        Doubt::LikePaper => {
+            "What was taken for the part is as large as a sheet of paper: look whether it is the frame."
+                .to_owned()
+        }
+        Doubt::Views(holes) => format!(
+            "Two outlines of one size hold the same {}: where they are views of one part, its holes are counted twice.",
+            count(u64::try_from(*holes).unwrap_or(u64::MAX), "hole", "holes")
+        ),
+        Doubt::OtherView(text) => format!(
+            "A text says {}: look whether holes are drawn in more than one view, or larger than they are.",
+            in_quotes(text)
+        ),
     }
 }
 
@@ -72,11 +180,34 @@ pub(crate) fn along_the_wall(least: &str, most: &str, unit: Unit) -> String {
 }
 
 /// A text beside a hole that speaks of another one.
-pub(crate) fn other_text(text: &str) -> String {
+pub(crate) fn other_text(text: &str, diameter: f64, unit: Unit) -> String {
     format!(
-        "the text beside it, {}, names no size like its own",
+        "the text beside it, {}, speaks of another size than the {} {} that it is drawn with",
+        in_quotes(text),
+        length(diameter, unit, 4),
+        unit.symbol()
+    )
+}
+
+/// A text beside a hole that can't be taken apart.
+pub(crate) fn unread_text(text: &str) -> String {
+    format!(
+        "the text beside it, {}, could not be taken apart, and stands in the note as it is",
         in_quotes(text)
     )
+}
+
+/// What was said of some holes, or of all.
+pub(crate) fn of_some(sentence: String, times: usize, all: usize) -> String {
+    if times >= all {
+        return sentence;
+    }
+    format!("{times} of its {all} holes: {sentence}")
+}
+
+/// Guesses that are not told one by one.
+pub(crate) fn more_guesses(more: usize) -> String {
+    format!("and {more} more to look at")
 }
 
 /// What was guessed of a hole; `None` where it is too little to matter.
@@ -107,6 +238,12 @@ pub(crate) fn guess(guess: &Guessed, unit: Unit) -> Option<String> {
             "its edge is rounded or chamfered: entry, depth and angle are those of the surface around it"
                 .to_owned()
         }
+        Guessed::TextByCount(said) => format!(
+            "its text speaks of {said} holes and stands at another one: there are {said} of this size"
+        ),
+        Guessed::CountDiffers(said, found) => format!(
+            "its text speaks of {said} holes, and the drawing shows {found} of this size: look which ones it means"
+        ),
     })
 }
 
@@ -230,6 +367,7 @@ fn why(why: &Why) -> String {
             "it has the text {} in it, as a balloon has",
             in_quotes(text)
         ),
+        Why::HolesUponIt => "holes stand upon it, as on a pitch circle".to_owned(),
         Why::HoldsHoles => "holes stand in it, as in an outline or a boss".to_owned(),
         Why::OnPaper => "it stands on the sheet, not in the model".to_owned(),
         Why::Closed => "a round room that nothing leads into".to_owned(),
@@ -269,7 +407,7 @@ impl DrawnError {
                 "type the holes, or ask for a file that shows them as circles or round walls"
             }
             Self::NoneTaken => "choose sizes that it has",
-            Self::WhichUnit(_) => "say --unit mm or --unit inch",
+            Self::WhichUnit(_) | Self::UnitsDiffer(_) => "say --unit mm or --unit inch",
         }
     }
 }
@@ -285,6 +423,7 @@ impl fmt::Display for DrawnError {
             Self::NoHoles(refused) if refused.is_empty() => f.write_str("The file shows no hole"),
             Self::NoHoles(refused) => write!(f, "The file shows no hole. {}", refused.join(" ")),
             Self::NoneTaken => f.write_str("None of its holes has such a size"),
+            Self::UnitsDiffer(note) => f.write_str(unit_note(note).trim_end_matches('.')),
             Self::WhichUnit(None) => f.write_str("The file doesn't say its unit"),
             Self::WhichUnit(Some([x, y, z])) => {
                 let largest = x.max(*y).max(*z);
