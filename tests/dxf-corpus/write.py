@@ -484,6 +484,37 @@ def callouts(version, name, binary=False):
     save(doc, truth, name, binary)
 
 
+def places(version, name):
+    """A chart that has places, counts and remarks beside the sizes; its marks stand beside the holes."""
+    doc, msp, truth = new(version, "mm")
+    rectangle(msp, 0, 0, 80, 50)
+    truth.outline = (0, 0, 80, 50)
+    lines = {
+        "C": ("3", "10.00", "%%c0.80 %%p0.02", "THRU", "EDM"),
+        "A": ("2", "40.00", "%%c1.20", "12", "EDM, DEBURR"),
+    }
+    for mark, d, at in [("C", 0.8, [(10, 10), (20, 10), (30, 10)]), ("A", 1.2, [(10, 30)])]:
+        read = " ".join((mark, *lines[mark])).replace("%%c", "\u2300").replace("%%p", "\u00b1")
+        for x, y in at:
+            msp.add_circle((x, y), d / 2)
+            msp.add_text(mark, height=1.8).set_placement((x + 0.8, y + 0.8))
+            truth.hole(d, x, y, text=read, how="beside", guesses=("text-beside",))
+    heads = ("SYM", "QTY", "X LOC", "SIZE", "DEPTH", "REMARKS")
+    for n, line in enumerate([heads, *((mark, *cells) for mark, cells in lines.items())]):
+        for column, cell in enumerate(line):
+            msp.add_text(cell, height=2.5).set_placement((100 + 20 * column, 50 - 5 * n))
+    # Three texts that are one callout, and a second line below another one.
+    for n, words in enumerate(["1x", "%%c2.0", "THRU"]):
+        msp.add_text(words, height=2).set_placement((52 + (0, 4, 11)[n], 41))
+    msp.add_circle((50, 40), 1)
+    truth.hole(2.0, 50, 40, text="1x \u23002.0 THRU", how="beside", guesses=("text-beside",))
+    msp.add_text("%%c0.70", height=2).set_placement((62, 20.5))
+    msp.add_text("8 DEEP", height=2).set_placement((62, 17))
+    msp.add_circle((60, 20), 0.35)
+    truth.hole(0.7, 60, 20, text="\u23000.70 8 DEEP", how="beside", guesses=("text-beside",))
+    save(doc, truth, name)
+
+
 def counted(version, name):
     """Callouts that name several holes and stand at one of them, or at none."""
     doc, msp, truth = new(version, "mm")
@@ -764,6 +795,7 @@ def main():
     callouts("R12", "callouts-r12")
     callouts("R2018", "callouts-r2018-binary", binary=True)
     chart("R2010", "chart-r2010")
+    places("R2010", "places-r2010")
     counted("R2010", "counted-r2010")
     styled("R2010", "styled-r2010")
     framed("R2010", "framed-r2010", in_block=False)

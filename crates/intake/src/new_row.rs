@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::input::Place;
-use quillbore_job::Column;
+use quillbore_job::{Column, Edit};
 
 /// The texts of a row's cells, of those that the table says something of.
 pub(crate) type Cells = BTreeMap<Column, String>;
@@ -34,6 +34,25 @@ impl NewRow {
     pub(crate) fn is_blank(&self) -> bool {
         self.places.is_empty() && is_blank(&self.cells)
     }
+}
+
+/// The rows that an edit writes.
+pub(crate) fn rows_of(edit: Edit) -> Vec<NewRow> {
+    let Edit::SetRows { cells, places, .. } = edit else {
+        return Vec::new();
+    };
+    let rows = cells.into_iter().zip(places);
+    rows.map(|(cells, places)| {
+        let texts: Vec<Option<String>> = cells;
+        let filled = Column::ALL.iter().copied().zip(texts);
+        NewRow {
+            cells: filled
+                .filter_map(|(column, text)| Some((column, text?)))
+                .collect(),
+            places,
+        }
+    })
+    .collect()
 }
 
 /// Whether nothing stands in any of the cells.

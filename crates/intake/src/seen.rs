@@ -1,5 +1,7 @@
 //! What a drawing or a solid shows of its holes, before any of them is a row of the hole table.
 
+use std::sync::Arc;
+
 /// What was read of a drawing or a solid.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
@@ -74,12 +76,25 @@ pub struct SeenHole {
     pub recess: Option<[f64; 2]>,
     /// The text beside it, where the drawing has one that speaks of it.
     pub text: Option<String>,
+    /// Where its text is a line of a chart with heads: that line.
+    pub line: Option<Arc<ChartLine>>,
     /// What it belongs to: the layer of a drawing, the body of an assembly.
     pub group: String,
     /// Where in the file: the handles or numbers of what it was read from.
     pub from: Vec<String>,
     /// What of it is guessed, in codes.
     pub guessed: Vec<Guessed>,
+}
+
+/// A line of a chart that speaks of holes by their mark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ChartLine {
+    /// The mark.
+    pub mark: String,
+    /// The chart's heads.
+    pub heads: Vec<String>,
+    /// The line's cells, one below each head.
+    pub cells: Vec<String>,
 }
 
 /// How deep a hole is along its axis, from the entry surface to the exit surface or the bottom.

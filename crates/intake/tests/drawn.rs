@@ -88,6 +88,33 @@ fn every_hole_of_every_file_is_a_place_of_a_row_that_is_read() {
     assert!(rows > 60, "{rows}");
 }
 
+/// Marks, limits, depths and ends of a chart that has columns of other things, too.
+#[test]
+fn a_chart_gives_its_marks_and_cells() {
+    let name =
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/dxf-corpus/places-r2010.dxf");
+    let (job, told) = taken(&read(&name).unwrap());
+    let texts = |column: Column| -> Vec<&str> {
+        job.rows.iter().map(|row| row.cell(column).text).collect()
+    };
+    assert_eq!(texts(Column::Mark), ["B", "C", "A", "D"]);
+    assert_eq!(
+        texts(Column::Size),
+        [
+            "\u{2300}0.70",
+            "\u{2300}0.80 \u{b1}0.02",
+            "\u{2300}1.20",
+            "\u{2300}2.0"
+        ]
+    );
+    assert_eq!(texts(Column::Depth), ["8", "THRU", "12", ""]);
+    assert_eq!(texts(Column::End), ["", "", "", "THRU"]);
+    assert_eq!(texts(Column::Count), ["1", "3", "1", "1"]);
+    // Of `A` the chart says two.
+    let says = "A: the chart says 2 of them, and the drawing shows 1.";
+    assert!(told.iter().any(|said| said == says), "{told:#?}");
+}
+
 /// A drawing of these entities, each pair of words a group code and its value; `_` stands for a space.
 fn small(header: &str, entities: &str) -> Drawn {
     let all = format!(

@@ -3,7 +3,7 @@
 use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_job::{Column, Unit, read_quantity as read};
 
-use super::NEAR_MM;
+use super::{NEAR_MM, chart_line};
 use crate::callout;
 use crate::new_row::Cells;
 use crate::seen::{SeenEnd, SeenHole, SeenSurface, SurfaceKind};
@@ -15,7 +15,7 @@ const LEAST_DEG: f64 = 5e-3;
 /// Longest and shortest line of a wall that differ by more than this are told [mm].
 const TOLD_MM: f64 = 0.01;
 
-/// The cells of a row of such holes, but for mark and count, and what of them is to be looked at beside what was
+/// The cells of a row of such holes, but for their mark, with the count that a chart says, and what of them is to be looked at beside what was
 /// guessed.
 /// On a sheet whose angles are measured from the normal, `is_plain`, they need not say so.
 pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<String>) {
@@ -71,7 +71,17 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<
         cells.insert(Column::Behind, length(behind, unit, 3));
     }
     if let Some(text) = &hole.text {
-        match callout_into(text, hole, unit, &mut cells) {
+        let line = hole.line.as_ref();
+        let line = line.and_then(|line| chart_line::cells(line, unit));
+        let said = match line {
+            Some(line) => {
+                let count = line.get(&Column::Count).cloned();
+                cells.extend(count.map(|count| (Column::Count, count)));
+                parts_into(line, hole, unit, &mut cells)
+            }
+            None => callout_into(text, hole, unit, &mut cells),
+        };
+        match said {
             Says::Its => {}
             Says::Another => doubts.push(words::other_text(text, hole.diameter, unit)),
             Says::Unread => doubts.push(words::unread_text(text)),
@@ -109,8 +119,13 @@ fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> S
         Some(callout) => callout.parts,
         None => vec![(Column::Size, text.to_owned())],
     };
-    let said = parts.iter().find(|(column, _)| *column == Column::Size);
-    let Some(size) = said.and_then(|(_, size)| read::size(size, unit).ok()) else {
+    parts_into(parts.into_iter().collect(), hole, unit, cells)
+}
+
+/// Puts what is said of a hole into its cells.
+fn parts_into(parts: Cells, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> Says {
+    let said = parts.get(&Column::Size);
+    let Some(size) = said.and_then(|size| read::size(size, unit).ok()) else {
         return Says::Unread;
     };
     let (lower, upper) = (size.lower.mm(), size.upper.mm());
@@ -120,7 +135,9 @@ fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> S
     }
     for (column, part) in parts {
         let is_shown = cells.contains_key(&column) && column != Column::Size;
-        if !is_shown && column != Column::Count {
+        // Marks and counts are those of the row, and the note has the whole text.
+        let is_ours = matches!(column, Column::Mark | Column::Count | Column::Note);
+        if !is_shown && !is_ours {
             cells.insert(column, part);
         }
     }

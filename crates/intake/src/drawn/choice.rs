@@ -38,7 +38,8 @@ impl Drawn {
     #[must_use]
     pub fn cells(&self, hole: &SeenHole) -> (BTreeMap<Column, String>, Vec<String>) {
         let unit = self.unit.unwrap_or_default();
-        let (cells, mut doubts) = cells::cells(hole, unit, false);
+        let (mut cells, mut doubts) = cells::cells(hole, unit, false);
+        cells.remove(&Column::Count);
         doubts.extend(guesses(&[hole], unit));
         (cells, doubts)
     }

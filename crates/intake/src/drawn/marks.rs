@@ -1,10 +1,14 @@
 //! Marks for rows that have none.
 
+use std::collections::BTreeSet;
+
 use quillbore_job::{Job, RowsAt};
 
 /// Marks that no other row has: A to Z, AA and so on.
 pub(crate) struct Marks {
-    there: Vec<String>,
+    there: BTreeSet<String>,
+    /// Those of a drawing that no row has yet.
+    kept: BTreeSet<String>,
     next: usize,
 }
 
@@ -21,8 +25,26 @@ impl Marks {
             there: there
                 .map(|row| row.mark.text().trim().to_uppercase())
                 .collect(),
+            kept: BTreeSet::new(),
             next: 0,
         }
+    }
+
+    /// Keeps a mark that a drawing gives for the rows that have it: no other row gets it.
+    pub(crate) fn keep(&mut self, mark: &str) {
+        let mark = mark.trim().to_uppercase();
+        if !self.there.contains(&mark) {
+            self.kept.insert(mark);
+        }
+    }
+
+    /// A mark that a drawing gives, once, and the next one of ours where a row has it already.
+    pub(crate) fn of_drawing(&mut self, mark: &str) -> String {
+        if self.kept.remove(&mark.trim().to_uppercase()) {
+            self.there.insert(mark.trim().to_uppercase());
+            return mark.trim().to_owned();
+        }
+        self.next()
     }
 
     /// The next one.
@@ -30,7 +52,7 @@ impl Marks {
         loop {
             let mark = letters(self.next);
             self.next += 1;
-            if !self.there.contains(&mark) {
+            if !self.there.contains(&mark) && !self.kept.contains(&mark) {
                 return mark;
             }
         }

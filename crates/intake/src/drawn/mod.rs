@@ -2,6 +2,7 @@
 //! which are to be drilled.
 
 mod cells;
+mod chart_line;
 mod choice;
 mod far;
 mod guesses;

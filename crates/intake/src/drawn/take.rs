@@ -7,7 +7,7 @@ use quillbore_job::field::AngleBasis;
 use quillbore_job::limits::is_reachable;
 use quillbore_job::report::{MOST_OUTLINED, Report};
 use quillbore_job::words::english::angle_basis;
-use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit};
+use quillbore_job::{Column, Edit, Field, Job, RowsAt, Unit, read_quantity};
 
 use super::cells::{self, length};
 use super::guesses::guesses;
@@ -37,6 +37,8 @@ impl Drawn {
         let says_normal = job.rows.is_empty() && job.field(Field::AngleBasis).is_empty();
         let is_plain = says_normal || job.angle_basis() == AngleBasis::FromNormal;
         let mut marks = Marks::beside(job, at);
+        let lines = self.seen.holes.iter().filter_map(|hole| hole.line.as_ref());
+        lines.for_each(|line| marks.keep(&line.mark));
         let mut whole = vec![match &self.seen.unit_note {
             Some(note) => words::unit_beside(note, unit),
             None => words::unit(unit, self.seen.unit_mm, self.is_overruled),
@@ -60,11 +62,16 @@ impl Drawn {
                 holes.partition(|hole| is_near(hole));
             too_far.extend(far.first().map(|first| (*first, far.len())));
             let Some(first) = holes.first() else { continue };
-            let mark = marks.next();
+            let mark = match &first.line {
+                Some(line) => marks.of_drawing(&line.mark),
+                None => marks.next(),
+            };
             let (mut cells, mut doubts) = cells::cells(first, unit, is_plain);
             doubts.extend(guesses(&holes, unit));
             cells.insert(Column::Mark, mark.clone());
-            cells.insert(Column::Count, holes.len().to_string());
+            let charted = cells.insert(Column::Count, holes.len().to_string());
+            let charted = charted.filter(|count| is_other(count, kind.len()));
+            doubts.extend(charted.map(|count| words::charted(&count, kind.len())));
             let places = holes.iter().map(|hole| {
                 number = number.saturating_add(1);
                 Place {
@@ -138,6 +145,11 @@ impl Drawn {
         };
         sizes.map(set).collect()
     }
+}
+
+/// Whether a chart says another count.
+fn is_other(count: &str, holes: usize) -> bool {
+    read_quantity::holes(count).is_ok_and(|count| usize::try_from(count) != Ok(holes))
 }
 
 /// Points of an outline that are no farther apart are one [mm]: a map shows no more.

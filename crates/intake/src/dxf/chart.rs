@@ -1,13 +1,18 @@
 //! Charts of holes set in texts: a line for each mark, and the mark again beside its holes.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
+use super::headed::{HeadedLine, headed};
 use super::notes::{Note, speaks_of_hole};
+use crate::seen::ChartLine;
 
 /// What charts say of marks.
 pub(super) struct Chart {
-    /// Each mark's line.
+    /// Each mark's line, as one text.
     pub(super) lines: BTreeMap<String, String>,
+    /// Each mark's line in a chart with heads.
+    pub(super) headed: BTreeMap<String, Arc<ChartLine>>,
     /// Which texts stand in a chart, and so beside no hole.
     pub(super) cells: Vec<bool>,
 }
@@ -22,13 +27,31 @@ impl Chart {
         }
         let mut chart = Self {
             lines: BTreeMap::new(),
+            headed: BTreeMap::new(),
             cells: vec![false; notes.len()],
         };
         let mut twice: Vec<String> = Vec::new();
-        for line in lines(notes) {
+        let lines = lines(notes);
+        let (headed, heads) = headed(notes, &lines);
+        for at in heads {
+            chart.cells[at] = true;
+        }
+        for HeadedLine { line, cells } in headed {
+            let words: Vec<&str> = cells.iter().map(|at| notes[*at].says).collect();
+            for at in cells {
+                chart.cells[at] = true;
+            }
+            let mark = line.mark.clone();
+            if chart.lines.insert(mark.clone(), words.join(" ")).is_some() {
+                twice.push(mark.clone());
+            }
+            chart.headed.insert(mark, line);
+        }
+        for line in lines {
             for start in 0..line.len() {
                 let mark = notes[line[start]].says;
-                let alone = times.get(mark).is_none_or(|times| *times < 2);
+                let alone =
+                    times.get(mark).is_none_or(|times| *times < 2) || chart.cells[line[start]];
                 let cells = &line[start..line.len().min(start + MOST_CELLS)];
                 let Some(said) = (!alone).then(|| said(notes, cells)).flatten() else {
                     continue;
@@ -45,6 +68,7 @@ impl Chart {
         // Two lines of one mark: nobody can say which is meant.
         for mark in twice {
             chart.lines.remove(&mark);
+            chart.headed.remove(&mark);
         }
         chart
     }

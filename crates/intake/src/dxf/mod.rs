@@ -16,11 +16,13 @@ mod entities;
 mod entity;
 mod error;
 mod fields;
+mod headed;
 mod lay;
 mod line_type;
 mod near;
 mod notes;
 mod outline;
+mod pieces;
 mod place;
 mod place_blocks;
 mod rings;
@@ -250,6 +252,7 @@ fn holes(
             behind: None,
             recess: None,
             text: text.map(|(text, _)| text.clone()),
+            line: ties.lines.get(&number).cloned(),
             group: layer.map(|layer| layer.name.clone()).unwrap_or_default(),
             from: from.map(|from| drawn.path(from)).collect(),
             guessed,

@@ -89,6 +89,13 @@ impl Note<'_> {
         self.line().0 + 2.0 * self.half[0]
     }
 
+    /// True where another one runs in the same direction.
+    pub(super) fn runs_as(&self, other: &Self) -> bool {
+        let [x, y] = self.along;
+        let [i, j] = other.along;
+        x * i + y * j > 1.0 - 1e-6
+    }
+
     /// True where it runs from left to right.
     pub(super) fn is_level(&self) -> bool {
         self.along[0] > 1.0 - 1e-6

@@ -28,7 +28,11 @@ pub(super) fn line<'a>(name: &[u8], fields: &Fields<'a>, page: CodePage) -> Opti
         _ if across == 4 => 0.5,
         _ => 0.0,
     };
-    let read = plain(&page.read(fields.text(1)));
+    let mut read = plain(&page.read(fields.text(1)));
+    if is_attribute && is_depth(fields.text(2)) && read.says.parse::<f64>().is_ok() {
+        // What an attribute is goes by its name; drawn, it is a bare number.
+        read.says.insert(0, '\u{21a7}');
+    }
     Some(Kind::Text(Box::new(Text {
         says: read.says,
         at,
@@ -38,6 +42,14 @@ pub(super) fn line<'a>(name: &[u8], fields: &Fields<'a>, page: CodePage) -> Opti
         along: direction(fields.number_or(50, 0.0)?),
         in_space: false,
     })))
+}
+
+/// Whether an attribute's name is that of a depth.
+fn is_depth(name: &[u8]) -> bool {
+    let name = name.to_ascii_uppercase();
+    ["DEPTH", "DEEP", "TIEFE", "PROF"]
+        .iter()
+        .any(|depth| name.starts_with(depth.as_bytes()))
 }
 
 /// A text with codes, in pieces.

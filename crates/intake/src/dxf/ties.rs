@@ -1,6 +1,7 @@
 //! Which text belongs to which hole: by a dimension, a leader, its mark in a chart, or nearness.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::chart::Chart;
 use super::choose::Chosen;
@@ -11,7 +12,8 @@ use super::entity::{Dimension, Leader};
 use super::error::DxfError;
 use super::near::{Near, Spot};
 use super::notes::{Note, named, numbers, speaks_of_hole};
-use crate::seen::Guessed;
+use super::pieces::Pieces;
+use crate::seen::{ChartLine, Guessed};
 
 /// The texts of holes.
 pub(super) struct Ties {
@@ -21,6 +23,8 @@ pub(super) struct Ties {
     pub(super) loose: Vec<String>,
     /// What of the texts of holes is guessed by their counts: the hole's number, and what.
     pub(super) guessed: Vec<(usize, Guessed)>,
+    /// The lines of charts that holes have their texts of, by the holes' numbers.
+    pub(super) lines: BTreeMap<usize, Arc<ChartLine>>,
 }
 
 /// Ties texts to holes.
@@ -48,18 +52,24 @@ pub(super) fn tie<'e>(
         .iter()
         .map(|note| (note.middle, note.reach() + AT_END * note.height))
         .collect();
+    let near_notes = Near::new(&ends);
+    let chart = Chart::of(notes);
+    let pieces = Pieces::of(notes, &near_notes, &chart.cells);
     let mut tying = Tying {
-        near_notes: Near::new(&ends),
+        near_notes,
         near: Near::new(&spots),
         spots,
         hole_of,
         notes,
-        chart: Chart::of(notes),
-        used: vec![false; notes.len()],
+        chart,
+        // A piece is used by what it is a piece of.
+        used: (0..notes.len()).map(|at| pieces.of[at] != at).collect(),
+        pieces,
         ties: Ties {
             texts: vec![None; holes.len()],
             loose: on_sheet.map(ToOwned::to_owned).collect(),
             guessed: Vec::new(),
+            lines: BTreeMap::new(),
         },
     };
     for dimension in &drawn.dimensions {
@@ -93,6 +103,7 @@ struct Tying<'n, 'e> {
     near_notes: Near,
     notes: &'n [Note<'e>],
     chart: Chart,
+    pieces: Pieces<'e>,
     /// Which notes belong to somebody already.
     used: Vec<bool>,
     ties: Ties,
@@ -138,11 +149,13 @@ impl<'e> Tying<'_, 'e> {
                 .copied()
                 .or_else(|| self.note_at([end[0], end[1]])),
         };
+        let note = note.map(|note| self.pieces.of[note]);
         let says = match (&what.says, note) {
             (Some(says), _) => says.as_str(),
-            (None, Some(note)) => self.notes[note].says,
+            (None, Some(note)) => self.pieces.says[note].as_ref(),
             (None, None) => return,
         };
+        let mark = says.to_owned();
         let says = match self.chart.lines.get(says) {
             Some(line) => line.clone(),
             None if speaks_of_hole(says) || says.chars().count() > LONGEST_ITEM => says.to_owned(),
@@ -154,6 +167,7 @@ impl<'e> Tying<'_, 'e> {
             let long = libm::hypot(end[0] - tip[0], end[1] - tip[1]);
             if let Some(hole) = self.pointed_at([tip[0], tip[1]], ARROW * long) {
                 self.tie(hole, &says);
+                self.headed(hole, &mark);
                 pointed = true;
             }
         }
@@ -214,10 +228,11 @@ impl<'e> Tying<'_, 'e> {
             if at.is_multiple_of(ASKED) {
                 still_wanted()?;
             }
-            if self.used[at] || self.chart.cells[at] || !speaks_of_hole(note.says) {
+            let says = self.pieces.says[at].as_ref();
+            if self.used[at] || self.chart.cells[at] || !speaks_of_hole(says) {
                 continue;
             }
-            let Some((rank, hole)) = self.nearest(note, BESIDE) else {
+            let Some((rank, hole)) = self.nearest(note, says, BESIDE) else {
                 left.push(at);
                 continue;
             };
@@ -236,10 +251,10 @@ impl<'e> Tying<'_, 'e> {
             left.extend(lost);
         }
         for (hole, (_, at)) in claims {
-            self.ties.texts[hole] = Some((self.notes[at].says.to_owned(), false));
+            self.ties.texts[hole] = Some((self.pieces.says[at].to_string(), false));
         }
         left.sort_unstable();
-        let says = left.iter().map(|at| self.notes[*at].says.to_owned());
+        let says = left.iter().map(|at| self.pieces.says[*at].to_string());
         self.ties.loose.extend(says);
         Ok(())
     }
@@ -251,18 +266,26 @@ impl<'e> Tying<'_, 'e> {
                 continue;
             }
             if let Some(line) = self.chart.lines.get(note.says)
-                && let Some((_, hole)) = self.nearest(note, MARK)
+                && let Some((_, hole)) = self.nearest(note, note.says, MARK)
             {
                 self.ties.texts[hole] = Some((line.clone(), false));
+                self.headed(hole, note.says);
             }
+        }
+    }
+
+    /// Keeps the line of a chart with heads that a hole's mark stands in.
+    fn headed(&mut self, hole: usize, mark: &str) {
+        if let Some(line) = self.chart.headed.get(mark) {
+            self.ties.lines.insert(hole, Arc::clone(line));
         }
     }
 
     /// The nearest hole without a text within so many letter heights: one whose diameter the text names before
     /// all others.
-    fn nearest(&self, note: &Note<'_>, heights: f64) -> Option<(Rank, usize)> {
+    fn nearest(&self, note: &Note<'_>, says: &str, heights: f64) -> Option<(Rank, usize)> {
         let most = heights * note.height;
-        let numbers = numbers(note.says);
+        let numbers = numbers(says);
         let mut best: Option<(Rank, usize)> = None;
         self.near
             .visit(note.middle, most + note.reach(), true, |at| {

@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_job::report::{FileStamp, LineOutcome, Report, Source};
-use quillbore_job::{Column, Edit, Job, RowsAt, Unit};
+use quillbore_job::{Column, Job, RowsAt, Unit};
 
 use super::error::PaperError;
 use super::seen::{Paged, SeenCallout};
 use crate::callout::split;
 use crate::drawn::Marks;
-use crate::new_row::{Cells, NewRow};
+use crate::new_row::{Cells, NewRow, rows_of};
 use crate::table::{Taken, edit_of};
 use crate::watch::Watch;
 use crate::words::pages as words;
@@ -237,23 +237,4 @@ fn row(callout: &SeenCallout, mark: &str, unit: Unit, whole: &mut Vec<String>) -
         cells,
         places: Vec::new(),
     }
-}
-
-/// The rows that an edit writes.
-fn rows_of(edit: Edit) -> Vec<NewRow> {
-    let Edit::SetRows { cells, places, .. } = edit else {
-        return Vec::new();
-    };
-    let rows = cells.into_iter().zip(places);
-    rows.map(|(cells, places)| {
-        let texts: Vec<Option<String>> = cells;
-        let filled = Column::ALL.iter().copied().zip(texts);
-        NewRow {
-            cells: filled
-                .filter_map(|(column, text)| Some((column, text?)))
-                .collect(),
-            places,
-        }
-    })
-    .collect()
 }

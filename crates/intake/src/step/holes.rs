@@ -285,6 +285,7 @@ impl Found {
             behind: behind[exit].filter(|_| exit_end.open),
             recess: ends[entry].recess,
             text: None,
+            line: None,
             group: String::new(),
             from: from.collect(),
             guessed: off_round

@@ -197,6 +197,11 @@ pub(crate) fn unread_text(text: &str) -> String {
     )
 }
 
+/// A chart that says another count than the drawing shows.
+pub(crate) fn charted(count: &str, found: usize) -> String {
+    format!("the chart says {count} of them, and the drawing shows {found}")
+}
+
 /// What was said of some holes, or of all.
 pub(crate) fn of_some(sentence: String, times: usize, all: usize) -> String {
     if times >= all {
