@@ -209,6 +209,63 @@ fn what_cannot_be_taken_apart_comes_as_a_note() {
     );
 }
 
+/// Callouts in a row, the second line of each below it: no heads of a table, however many of their words could be.
+#[test]
+fn callouts_in_a_row_are_no_table() {
+    let row = |texts: [&str; 3], y: u32| -> String {
+        let at = [50, 200, 350];
+        let lines = texts.iter().zip(at).map(|(text, x)| line(text, x, y));
+        lines.collect()
+    };
+    let content = format!(
+        "{MM}{}{}",
+        row(["2X \\3300.80", "3X \\3300.60", "4X \\3300.50"], 200),
+        row(["THRU", "THRU", "THRU"], 188)
+    );
+    assert_eq!(
+        texts(&read(&file(&content, "", ""))),
+        [
+            "2X \u{d8}0.80 THRU",
+            "3X \u{d8}0.60 THRU",
+            "4X \u{d8}0.50 THRU"
+        ]
+    );
+}
+
+/// Of two units the one without brackets is that of the lengths.
+#[test]
+fn a_second_unit_in_brackets_is_not_that_of_the_lengths() {
+    for (words, callout, unit) in [
+        (
+            "DIMENSIONS IN MM [INCH]",
+            "2X \\3300.80 [.031] THRU",
+            Unit::Mm,
+        ),
+        (
+            "DIMENSIONS ARE IN INCHES [MM]",
+            "4X \\330.0315 [0.80] THRU",
+            Unit::Inch,
+        ),
+        ("SCALE 1:1", "4X \\3300.80 [.0315] THRU", Unit::Mm),
+    ] {
+        let content = format!("{}{}", line(words, 20, 20), line(callout, 50, 200));
+        let offered = offered(&content);
+        // Brackets alone tell no unit.
+        let expect = (words != "SCALE 1:1").then_some(unit);
+        assert_eq!(offered.unit(), expect, "{words}");
+    }
+}
+
+/// A circle with a stroke through it stands between the count and the size.
+#[test]
+fn a_count_stands_before_a_sign_that_is_drawn() {
+    let apart = |x: u32| format!("{MM}{}{}", line("4X", 50, 200), line("0.80 THRU", x, 200));
+    // `4X` is 12.2 wide.
+    assert_eq!(texts(&read(&file(&apart(76), "", ""))), ["4X 0.80 THRU"]);
+    let far = read(&file(&apart(110), "", ""));
+    assert_eq!(texts(&far), ["0.80 THRU"]);
+}
+
 #[test]
 fn texts_that_disagree_on_the_unit_are_told() {
     let content = format!(

@@ -2,7 +2,7 @@
 
 use super::notes::Note;
 use super::outline::Outlined;
-use crate::head::unit_of_all;
+use crate::pdf::unit_said;
 use crate::seen::{Doubt, UnitNote};
 
 /// What of the whole drawing is to be looked at; the diameters are those of the holes, in their order.
@@ -78,7 +78,7 @@ const LONGEST: usize = 60;
 /// The text that says of all lengths which unit they are in, where the settings say none or one of the other kind.
 pub(super) fn unit_note(notes: &[Note<'_>], settings_mm: Option<f64>) -> Option<UnitNote> {
     let said = notes.iter().filter(|note| note.says.len() <= LONGEST_NOTE);
-    let mut said = said.filter_map(|note| Some((note.says, unit_of_all(note.says)?)));
+    let mut said = said.filter_map(|note| Some((note.says, unit_said(note.says)?)));
     let (says, unit) = said.next()?;
     // Two texts that differ say nothing.
     if said.any(|(_, other)| other != unit) {

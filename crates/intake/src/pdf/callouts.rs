@@ -37,13 +37,17 @@ pub(super) fn callouts(
     }
     let below = below(lines);
     let speaks: Vec<bool> = lines.iter().map(|line| speaks(&line.text)).collect();
+    let counts = counts(lines);
     for first in 0..lines.len() {
         if used[first] {
             continue;
         }
-        let Some(chain) = chain(lines, first, &below, &speaks, &used) else {
+        let Some(mut chain) = chain(lines, first, &below, &speaks, &used) else {
             continue;
         };
+        if let Some(before) = count_beside(lines, chain[0], &counts, &used) {
+            chain.insert(0, before);
+        }
         let text = said(lines, &chain);
         let parted = split_either(&text);
         let all = chain.iter().map(|at| &lines[*at]);
@@ -72,6 +76,40 @@ pub(super) fn callouts(
     });
     (found, charts)
 }
+
+/// Lines that say how many and nothing else.
+fn counts(lines: &[Line]) -> Vec<usize> {
+    let all = (0..lines.len()).filter(|at| is_count(&lines[*at].text));
+    all.take(MOST_COUNTS).collect()
+}
+
+/// So many lines of a page are looked at for a count beside a callout.
+const MOST_COUNTS: usize = 1_000;
+
+/// The count that stands before a callout, where a sign between them is drawn as lines and no letter: `4X`, room for
+/// one, `0.80 THRU`.
+fn count_beside(lines: &[Line], first: usize, counts: &[usize], used: &[bool]) -> Option<usize> {
+    let line = &lines[first];
+    let is_counted = split_either(&line.text).is_none_or(|callout| count(&callout).is_some());
+    if is_counted {
+        return None;
+    }
+    let stands = |at: &usize| {
+        let before = &lines[*at];
+        let turn = before.along[0] * line.along[0] + before.along[1] * line.along[1];
+        let gap = (line.from - before.to) / line.size;
+        !used[*at]
+            && turn > 1.0 - 1e-3
+            && (before.base - line.base).abs() <= OFF * line.size
+            && (0.0..=ROOM).contains(&gap)
+    };
+    counts.iter().copied().find(stands)
+}
+
+/// In parts of the letters' size: how far a count may stand off the base line of its callout, and the room of a sign
+/// between them; common practice, no source.
+const OFF: f64 = 0.35;
+const ROOM: f64 = 2.0;
 
 /// The lines that are one callout, from its first; `None` where that begins none.
 fn chain(
@@ -128,7 +166,8 @@ fn said(lines: &[Line], chain: &[usize]) -> String {
     texts.join(" ")
 }
 
-fn speaks(text: &str) -> bool {
+/// Whether a line reads as a hole's callout.
+pub(super) fn speaks(text: &str) -> bool {
     speaks_of_hole(&with_signs(text))
 }
 

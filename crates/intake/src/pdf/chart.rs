@@ -3,6 +3,7 @@
 use quillbore_job::report::Source;
 use quillbore_job::{Column, Job, RowsAt, Unit};
 
+use super::callouts::speaks;
 use super::line::{Line, Marks, around};
 use crate::column::Holds;
 use crate::error::IntakeError;
@@ -115,9 +116,12 @@ fn heads(lines: &[Line], row: &[usize], used: &[bool]) -> Vec<Vec<usize>> {
     parts.retain(|part| {
         let says = |at: &usize| Head::of(&lines[*at].text).says;
         let known = part.iter().filter(|at| may_be(says(at), None)).count();
+        // Callouts in a row are no heads.
+        let callouts = part.iter().filter(|at| speaks(&lines[**at].text)).count();
         let size = Meaning::Ours(Column::Size);
         let sized = part.iter().any(|at| may_be(says(at), Some(size)));
         part.len() <= MOST_COLUMNS
+            && callouts < 2
             && (known >= 3 || (known >= 2 && sized))
             && 2 * known >= part.len()
     });

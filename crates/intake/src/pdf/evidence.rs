@@ -23,13 +23,13 @@ impl Paged {
     pub(super) fn say(&mut self, page: usize, lines: &[Line]) {
         let below = below(lines);
         for (line, under) in lines.iter().zip(below) {
-            let alone = unit_of_all(&line.text).map(|unit| (unit, line.text.clone()));
+            let alone = unit_said(&line.text).map(|unit| (unit, line.text.clone()));
             let both = || {
                 let under = lines.get(under?)?;
                 let text = format!("{} {}", line.text, under.text);
                 // What the second line says alone is its own.
-                let is_whole = unit_of_all(&under.text).is_none();
-                unit_of_all(&text)
+                let is_whole = unit_said(&under.text).is_none();
+                unit_said(&text)
                     .filter(|_| is_whole)
                     .map(|unit| (unit, text))
             };
@@ -50,7 +50,7 @@ impl Paged {
                     .and_then(|chart| chart.named_unit().map(|unit| (unit, chart)))
                 {
                     Some((unit, chart)) => Evidence::Words(unit, chart.heads_text(), callout.page),
-                    None if has_bare_point(&callout.text) => {
+                    None if has_bare_point(&without_brackets(&callout.text)) => {
                         Evidence::Point(callout.text.clone(), callout.page)
                     }
                     None => continue,
@@ -76,6 +76,27 @@ impl Paged {
             _ => None,
         }
     }
+}
+
+/// The unit that a text says of all lengths; where it names two, that of the lengths without brackets:
+/// `DIMENSIONS IN MM [INCH]`.
+pub(crate) fn unit_said(text: &str) -> Option<Unit> {
+    unit_of_all(text).or_else(|| unit_of_all(&without_brackets(text)))
+}
+
+/// A text without what stands in brackets.
+fn without_brackets(text: &str) -> String {
+    let mut depth = 0_usize;
+    let mut out = String::with_capacity(text.len());
+    for sign in text.chars() {
+        match sign {
+            '[' | '(' => depth += 1,
+            ']' | ')' => depth = depth.saturating_sub(1),
+            sign if depth == 0 => out.push(sign),
+            _ => {}
+        }
+    }
+    out
 }
 
 /// So many texts that speak of units are kept.

@@ -25,7 +25,7 @@ mod text_state;
 mod walk;
 
 pub use error::{PaperError, PdfError};
-pub(crate) use evidence::Evidence;
+pub(crate) use evidence::{Evidence, unit_said};
 pub use offered::Offered;
 pub use picture::{Picture, picture};
 pub use seen::{Doubt, PageSeen, Paged, Part, SeenCallout, Spot, TextLine, WhyNone};
