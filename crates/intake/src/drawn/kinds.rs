@@ -1,5 +1,7 @@
 //! Which holes are alike.
 
+use std::collections::BTreeMap;
+
 use super::NEAR_MM;
 use crate::seen::{Guessed, SeenDepth, SeenHole, SeenSurface, SurfaceKind};
 
@@ -21,17 +23,27 @@ pub(super) fn kinds(holes: &[SeenHole]) -> Vec<Vec<usize>> {
         });
         a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
     });
+    // Which kinds have which text: a drawing may have thousands of both.
+    let mut by_text: BTreeMap<Option<&str>, Vec<usize>> = BTreeMap::new();
     for at in order {
         let Some(hole) = holes.get(at) else { continue };
-        // Kinds of this diameter are the last ones.
-        let of = |kind: &Vec<usize>| kind.first().and_then(|first| holes.get(*first));
-        let wide = |kind: &&mut Vec<usize>| {
-            of(kind).is_some_and(|first| near(first.diameter, hole.diameter, NEAR_MM))
+        let first_of = |kind: usize| {
+            let first = kinds.get(kind).and_then(|kind| kind.first());
+            first.and_then(|first| holes.get(*first))
         };
-        let mut same = kinds.iter_mut().rev().take_while(wide);
-        match same.find(|kind| of(kind).is_some_and(|first| alike(first, hole))) {
+        let with_text = by_text.entry(hole.text.as_deref()).or_default();
+        // Kinds of this diameter are the last ones.
+        let wide = |kind: &usize| {
+            first_of(*kind).is_some_and(|first| near(first.diameter, hole.diameter, NEAR_MM))
+        };
+        let mut same = with_text.iter().rev().copied().take_while(wide);
+        let found = same.find(|kind| first_of(*kind).is_some_and(|first| alike(first, hole)));
+        match found.and_then(|kind| kinds.get_mut(kind)) {
             Some(kind) => kind.push(at),
-            None => kinds.push(vec![at]),
+            None => {
+                with_text.push(kinds.len());
+                kinds.push(vec![at]);
+            }
         }
     }
     for kind in &mut kinds {

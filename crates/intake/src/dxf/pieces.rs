@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use quillbore_job::{Unit, read_quantity as read};
 
-use super::near::Near;
+use super::near::{Near, Spot};
 use super::notes::{Note, speaks_of_hole};
 use crate::callout::split;
 
@@ -37,21 +37,25 @@ enum Side {
 }
 
 impl<'e> Pieces<'e> {
-    /// Puts pieces together; `near` finds notes by their boxes, and `kept` are those that stand in a chart.
-    pub(super) fn of(notes: &[Note<'e>], near: &Near, kept: &[bool]) -> Self {
+    /// Puts pieces together; `kept` are the texts that stand in a chart.
+    pub(super) fn of(notes: &[Note<'e>], kept: &[bool]) -> Self {
         let mut pieces = Self {
             says: notes.iter().map(|note| Cow::Borrowed(note.says)).collect(),
             of: (0..notes.len()).collect(),
         };
+        let loose = Loose::of(notes, kept);
+        if loose.notes.is_empty() {
+            return pieces;
+        }
         for (at, note) in notes.iter().enumerate() {
             if !kept[at] && speaks_of_hole(note.says) {
-                pieces.put_together(at, notes, near, kept);
+                pieces.put_together(at, notes, &loose);
             }
         }
         pieces
     }
 
-    fn put_together(&mut self, at: usize, notes: &[Note<'e>], near: &Near, kept: &[bool]) {
+    fn put_together(&mut self, at: usize, notes: &[Note<'e>], loose: &Loose) {
         // The texts at both ends of the first line, and the last line so far.
         let (mut first, mut last, mut lowest) = (at, at, at);
         for _ in 0..MOST {
@@ -63,7 +67,7 @@ impl<'e> Pieces<'e> {
                         Side::Before => first,
                         Side::Below => lowest,
                     };
-                    let piece = self.piece(from, side, notes, near, kept)?;
+                    let piece = self.piece(from, side, notes, loose)?;
                     let words = notes[piece].says;
                     let joined = match side {
                         Side::Before => format!("{words} {}", self.says[at]),
@@ -85,14 +89,7 @@ impl<'e> Pieces<'e> {
     }
 
     /// The text that stands on a side of another one, and may be a piece of it.
-    fn piece(
-        &self,
-        from: usize,
-        side: Side,
-        notes: &[Note<'e>],
-        near: &Near,
-        kept: &[bool],
-    ) -> Option<usize> {
+    fn piece(&self, from: usize, side: Side, notes: &[Note<'e>], loose: &Loose) -> Option<usize> {
         let note = &notes[from];
         let height = note.height;
         let within =
@@ -112,21 +109,44 @@ impl<'e> Pieces<'e> {
                 }
                 Side::Below => within(level, BELOW) && left.abs() <= OFF * height,
             };
-            let is_free = at != from && !kept[at] && self.of[at] == at;
+            let is_free = at != from && self.of[at] == at;
             is_there
                 && is_free
                 && note.runs_as(other)
                 && (other.height - height).abs() <= HEIGHT * height
-                && is_piece(other.says)
         };
         let mut found = None;
-        near.visit(note.middle, note.reach() + BELOW[1] * height, true, |at| {
+        let distance = note.reach() + BELOW[1] * height;
+        loose.near.visit(note.middle, distance, true, |number| {
+            let at = loose.notes[number];
             if fits(at) {
                 found = Some(at);
             }
             found.is_some()
         });
         found
+    }
+}
+
+/// The texts that may be pieces.
+struct Loose {
+    notes: Vec<usize>,
+    /// Finds them by their boxes.
+    near: Near,
+}
+
+impl Loose {
+    fn of(notes: &[Note<'_>], kept: &[bool]) -> Self {
+        let may_be = |at: &usize| !kept[*at] && is_piece(notes[*at].says);
+        let loose: Vec<usize> = (0..notes.len()).filter(may_be).collect();
+        let boxes = loose
+            .iter()
+            .map(|at| (notes[*at].middle, notes[*at].reach()));
+        let boxes: Vec<Spot> = boxes.collect();
+        Self {
+            notes: loose,
+            near: Near::new(&boxes),
+        }
     }
 }
 

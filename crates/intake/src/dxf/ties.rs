@@ -52,11 +52,10 @@ pub(super) fn tie<'e>(
         .iter()
         .map(|note| (note.middle, note.reach() + AT_END * note.height))
         .collect();
-    let near_notes = Near::new(&ends);
     let chart = Chart::of(notes);
-    let pieces = Pieces::of(notes, &near_notes, &chart.cells);
+    let pieces = Pieces::of(notes, &chart.cells);
     let mut tying = Tying {
-        near_notes,
+        near_notes: Near::new(&ends),
         near: Near::new(&spots),
         spots,
         hole_of,
