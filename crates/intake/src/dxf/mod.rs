@@ -39,6 +39,8 @@ pub use error::{DxfError, Spot};
 
 pub(crate) use notes::speaks_of_hole;
 
+use std::collections::BTreeMap;
+
 use choose::{Choice, choose};
 use close::{LEVEL, Nearly, close};
 use counts::{Like, spread};
@@ -52,8 +54,6 @@ use place_blocks::place_blocks;
 use tags::Tags;
 use ties::{Ties, tie};
 use views::{doubts, unit_note};
-
-use std::collections::BTreeMap;
 
 use crate::seen::{Guessed, Refused, Seen, SeenHole, Why};
 use crate::watch::Watch;
