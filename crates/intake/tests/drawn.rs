@@ -191,6 +191,17 @@ fn a_unit_that_somebody_says_stands_above_the_files() {
     );
 }
 
+/// A solid names its unit as surely as its lengths.
+#[test]
+fn a_solid_keeps_its_unit() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/step-corpus");
+    let mut drawn = read(&folder.join("plate-214-inch.step")).unwrap();
+    let before = drawn.clone();
+    drawn.say_unit(Unit::Mm);
+    assert_eq!(drawn, before);
+    assert_eq!(drawn.unit(), Some(Unit::Inch));
+}
+
 #[test]
 fn what_is_guessed_of_some_holes_of_a_row_is_told() {
     // Three in sight, the third of two circles; one switched off has a row of its own.

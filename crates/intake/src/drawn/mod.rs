@@ -28,6 +28,7 @@ use crate::words::drawn as words;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawn {
     from: Source,
+    shows: Shows,
     seen: Seen,
     /// The unit of its lengths, by its own word or somebody's.
     unit: Option<Unit>,
@@ -109,6 +110,7 @@ impl Drawn {
         });
         Ok(Self {
             from: Source::named(name),
+            shows,
             kinds: kinds::kinds(&seen.holes),
             taken: vec![true; seen.holes.len()],
             number_mm: seen.unit_mm.unwrap_or(1.0),
@@ -124,10 +126,11 @@ impl Drawn {
         self.unit
     }
 
-    /// Says what unit the file's numbers are in, also against the file; nothing changes where the file's own
-    /// is a multiple of it.
+    /// Says what unit the file's numbers are in, of a drawing also against its header, which is often that of a
+    /// template; a solid that names its unit is in it. Nothing changes where the file's own is a multiple of it.
     pub fn say_unit(&mut self, unit: Unit) {
-        if self.unit == Some(unit) {
+        let is_sure = self.shows == Shows::Solid && self.seen.unit_mm.is_some();
+        if self.unit == Some(unit) || is_sure {
             return;
         }
         let mm = match unit {
