@@ -489,11 +489,11 @@ def crossing():
 
     holes = [
         # Its wall is what is left where others cross it: the axis runs from face to face.
-        measured(body, (-10, 15, 10), (1, 0, 0), 5, "through"),
-        measured(cut(body, bore), (10, 15, 30), DOWN, 3, "through", pieces=2),
-        measured(body, (22, 15, 30), DOWN, 5, "through"),
+        measured(body, (-10, 15, 10), (1, 0, 0), 5, "through", air=5),
+        measured(cut(body, bore), (10, 15, 30), DOWN, 3, "through", pieces=2, air=5),
+        measured(body, (22, 15, 30), DOWN, 5, "through", air=5),
         measured(cut(body, bore), (32, 15, 30), DOWN, 1, "into"),
-        measured(cut(body, bore), (40, 16.5, 30), DOWN, 1.2, "through", pieces=2),
+        measured(cut(body, bore), (40, 16.5, 30), DOWN, 1.2, "through", pieces=2, air=4),
     ]
     for at in (0, 2):
         holes[at]["either_way"] = True

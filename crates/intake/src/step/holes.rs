@@ -146,12 +146,14 @@ impl Open {
         shut_in.flat_map(|(end, _)| end.outer.iter().copied())
     }
 
-    /// Takes up which faces belong to rooms that are shut in.
+    /// Takes up which faces belong to rooms that are shut in; an end that is free without end along the
+    /// axis is outside whatever its surface.
     fn share(&mut self, rooms: &BTreeSet<usize>) {
         let Some(ends) = self.ends() else { return };
-        let shut_in = ends.map(|end| end.outer.iter().any(|face| rooms.contains(face)));
-        for (own, shared) in self.shut_in.iter_mut().zip(shut_in) {
-            *own |= shared;
+        let shared = ends.map(|end| end.outer.iter().any(|face| rooms.contains(face)));
+        let behind = self.behind.iter().zip(shared);
+        for (own, (behind, shared)) in self.shut_in.iter_mut().zip(behind) {
+            *own |= shared && behind.is_some();
         }
     }
 }
@@ -262,9 +264,11 @@ impl Found {
         });
         let broken = ends.iter().any(|end| end.is_broken);
         let broken = broken.then_some(Guessed::BrokenEdge);
-        let air = pieces
-            .windows(2)
-            .filter_map(|pair| Some(pair.get(1)?.ring.mean(0) - pair.first()?.ring.mean(1)));
+        // What is between the pieces, on the axis.
+        let air = pieces.windows(2).filter_map(|pair| {
+            let [one, next] = pair else { return None };
+            Some(next.ends[0].t - one.ends[1].t).filter(|air| *air > bore.within)
+        });
         let air = air.fold(None, |sum: Option<f64>, air| Some(sum.unwrap_or(0.0) + air));
         let own = own_faces(pieces);
         let from = own
