@@ -2,7 +2,6 @@
 
 use std::borrow::Cow;
 
-use crate::error::IntakeError;
 use crate::lines::Lines;
 use crate::quotes::{Parted, past_line_end};
 use crate::watch::{Watch, share};
@@ -39,6 +38,21 @@ pub enum TooManyCells {
     Lines,
 }
 
+/// Why a text was not split to its end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotSplit {
+    /// It has more cells than a hole table has.
+    TooMany(TooManyCells),
+    /// Whoever waited for it stopped it.
+    Stopped,
+}
+
+impl From<TooManyCells> for NotSplit {
+    fn from(too_many: TooManyCells) -> Self {
+        Self::TooMany(too_many)
+    }
+}
+
 /// Splits text into cells; quotes as RFC 4180 has them, where they don't take whole lines with them.
 ///
 /// The separator is what a first line `sep=` says; else the tab where there is one (a spreadsheet's
@@ -47,7 +61,7 @@ pub enum TooManyCells {
 ///
 /// # Errors
 /// Where a line, or the whole, has more cells than a hole table has, or `watch` stopped it.
-pub fn split(text: &str, watch: Watch<'_>) -> Result<Cells, IntakeError> {
+pub fn split(text: &str, watch: Watch<'_>) -> Result<Cells, NotSplit> {
     let separator = sniff(text);
     let parted = Parted::of(text, u8::try_from(separator).unwrap_or(b','));
     let framed = separator == '|' && is_framed(text);
@@ -82,7 +96,7 @@ pub fn split(text: &str, watch: Watch<'_>) -> Result<Cells, IntakeError> {
             return Err(TooManyCells::InAll.into());
         }
         if number % LINES_BETWEEN_LOOKS == 0 && watch(share(at, text.len())) {
-            return Err(IntakeError::Stopped);
+            return Err(NotSplit::Stopped);
         }
         number += 1 + breaks;
     }
@@ -200,10 +214,9 @@ fn begins_with_stroke(line: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block};
-    use crate::error::IntakeError;
+    use super::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, NotSplit, TooManyCells, block};
 
-    fn split(text: &str) -> Result<Cells, IntakeError> {
+    fn split(text: &str) -> Result<Cells, NotSplit> {
         super::split(text, &|_| false)
     }
 

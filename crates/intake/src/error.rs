@@ -1,7 +1,7 @@
 //! Why a foreign table could not be taken; the sentences are in the words.
 
 use crate::column::Question;
-use crate::delimited::TooManyCells;
+use crate::delimited::{NotSplit, TooManyCells};
 use crate::meaning::Meaning;
 use crate::workbook::WorkbookError;
 
@@ -41,6 +41,15 @@ pub enum IntakeError {
 impl From<TooManyCells> for IntakeError {
     fn from(too_many: TooManyCells) -> Self {
         Self::TooMany(too_many)
+    }
+}
+
+impl From<NotSplit> for IntakeError {
+    fn from(why: NotSplit) -> Self {
+        match why {
+            NotSplit::TooMany(too_many) => Self::TooMany(too_many),
+            NotSplit::Stopped => Self::Stopped,
+        }
     }
 }
 
