@@ -1,9 +1,10 @@
 //! A row on its way into the hole table.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use quillbore_calc::input::Place;
-use quillbore_job::{Column, Edit};
+use quillbore_job::{Column, Edit, Report, RowsAt, Unit};
 
 /// The texts of a row's cells, of those that the table says something of.
 pub(crate) type Cells = BTreeMap<Column, String>;
@@ -58,4 +59,31 @@ pub(crate) fn rows_of(edit: Edit) -> Vec<NewRow> {
 /// Whether nothing stands in any of the cells.
 pub(crate) fn is_blank(cells: &Cells) -> bool {
     cells.values().all(|text| text.trim().is_empty())
+}
+
+/// The edit that writes rows, with the report of where they come from.
+pub(crate) fn edit_of(
+    at: RowsAt,
+    rows: Vec<NewRow>,
+    unit: Unit,
+    report: Option<Arc<Report>>,
+) -> Edit {
+    let (mut cells, mut places) = (Vec::new(), Vec::new());
+    for row in rows {
+        let last = row.cells.last_key_value();
+        let mut texts = Vec::with_capacity(last.map_or(0, |(column, _)| *column as usize + 1));
+        for (column, text) in row.cells {
+            texts.resize(column as usize, None);
+            texts.push(Some(text));
+        }
+        cells.push(texts);
+        places.push(row.places);
+    }
+    Edit::SetRows {
+        at,
+        cells,
+        places,
+        unit,
+        report,
+    }
 }

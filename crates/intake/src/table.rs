@@ -18,7 +18,7 @@ use crate::line::{join_depth, place_of, sort};
 use crate::lines::Line;
 use crate::meaning::Meaning;
 use crate::mend::{Mended, end_in_head};
-use crate::new_row::{Cells, NewRow, is_blank};
+use crate::new_row::{Cells, NewRow, edit_of, is_blank};
 use crate::summary::{FromNotes, Summary, Units};
 use crate::totals::Totals;
 use crate::whole::Whole;
@@ -413,32 +413,6 @@ impl<'a> Taking<'a> {
                 line.outcome = LineOutcome::LeftOut;
             }
         }
-    }
-}
-
-pub(crate) fn edit_of(
-    at: RowsAt,
-    rows: Vec<NewRow>,
-    unit: Unit,
-    report: Option<Arc<Report>>,
-) -> Edit {
-    let (mut cells, mut places) = (Vec::new(), Vec::new());
-    for row in rows {
-        let last = row.cells.last_key_value();
-        let mut texts = Vec::with_capacity(last.map_or(0, |(column, _)| *column as usize + 1));
-        for (column, text) in row.cells {
-            texts.resize(column as usize, None);
-            texts.push(Some(text));
-        }
-        cells.push(texts);
-        places.push(row.places);
-    }
-    Edit::SetRows {
-        at,
-        cells,
-        places,
-        unit,
-        report,
     }
 }
 

@@ -13,9 +13,9 @@ use super::cells::{self, length};
 use super::guesses::guesses;
 use super::marks::Marks;
 use super::{Drawn, DrawnError, NEAR_MM, far};
-use crate::new_row::NewRow;
+use crate::new_row::{NewRow, edit_of};
 use crate::seen::SeenHole;
-use crate::table::{Taken, edit_of};
+use crate::table::Taken;
 use crate::words::drawn as words;
 
 impl Drawn {

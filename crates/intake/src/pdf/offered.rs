@@ -10,8 +10,8 @@ use super::error::PaperError;
 use super::seen::{Paged, SeenCallout};
 use crate::callout::split;
 use crate::drawn::Marks;
-use crate::new_row::{Cells, NewRow, rows_of};
-use crate::table::{Taken, edit_of};
+use crate::new_row::{Cells, NewRow, edit_of, rows_of};
+use crate::table::Taken;
 use crate::watch::Watch;
 use crate::words::pages as words;
 
