@@ -364,7 +364,8 @@ const MOST_PRINTED: usize = 4_000_000;
 
 /// Whether a text has none of the signs that part cells but commas, of which fewer than lines.
 fn is_printed(text: &str) -> bool {
-    if text.len() > MOST_PRINTED {
+    let is_quoted = text.starts_with('"') || text.contains("\n\"") || text.contains(",\"");
+    if text.len() > MOST_PRINTED || is_quoted {
         return false;
     }
     let commas = memchr::memchr_iter(b',', text.as_bytes()).count();

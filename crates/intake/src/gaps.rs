@@ -12,6 +12,15 @@ use crate::trade_words::is_total_word;
 /// Where each line has as many cells, two blanks part them; else the places where all lines of the table are
 /// blank do, so that cells may be empty.
 pub(crate) fn split_by_blanks(text: &str) -> Option<Cells> {
+    let known = |line: &str| {
+        let known = cells_of(line).filter(|cell| Head::of(cell).is_known());
+        known.count() >= 2
+    };
+    // Commas or quotes in the head part its cells.
+    let head = text.lines().take(HEAD_AMONG).find(|line| known(line))?;
+    if head.contains([',', '"']) {
+        return None;
+    }
     let by_gaps = split_by_gaps(text).filter(|cells| has_known_head(&cells.lines));
     by_gaps.or_else(|| split_by_places(text))
 }

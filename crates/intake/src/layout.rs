@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_job::Column;
 
 use crate::cell_words::{CellWord, cell_word};
+use crate::fold::folded;
 use crate::head::{Head, Says, is_unit_alone};
 use crate::lines::{Line, Lines};
 use crate::meaning::Meaning;
@@ -219,7 +220,8 @@ impl Layout {
         let width = self.heads.len().max(line.width());
         self.heads.resize(width, Head::default());
         for (head, cell) in self.heads.iter_mut().zip(line.cells()) {
-            if !cell.trim().is_empty() {
+            // What is merged over both lines stands in each of them.
+            if !cell.trim().is_empty() && folded(cell) != head.folded {
                 *head = head.over(cell);
             }
         }

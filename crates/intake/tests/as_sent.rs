@@ -134,6 +134,20 @@ fn a_line_of_units_leaves_signs() {
     assert_eq!(sizes_mm(&taken(&table).1), [[0.78, 0.85]]);
 }
 
+/// Heads that are merged over two lines stand in both.
+#[test]
+fn heads_in_two_lines_are_said_once() {
+    let table =
+        read("Hole;Angle from normal;Dia;Dia\nHole;Angle from normal;min;max\nA;25;0.78;0.82\n");
+    let heads: Vec<String> = table
+        .columns()
+        .into_iter()
+        .map(|column| column.about.head)
+        .collect();
+    assert_eq!(heads, ["Hole", "Angle from normal", "Dia min", "Dia max"]);
+    assert_eq!(sizes_mm(&taken(&table).1), [[0.78, 0.82]]);
+}
+
 #[test]
 fn a_mark_of_several_holes_counts_them() {
     let table = read("Hole;Dia;Depth\nA1-A12;0.8;14\n13, 14, 17;0.9;12\n1-12;1;10\nB;1.1;9\n");

@@ -319,3 +319,26 @@ fn reading_is_told_and_stopped() {
         assert_eq!(looks.get(), 2, "{name}");
     }
 }
+
+/// What a sheet shows in its writer's language and marks is read by its value.
+#[test]
+fn shown_values_of_open_document_sheets() {
+    let text = |text: &str| {
+        format!(
+            "<table:table-cell office:value-type=\"string\"><text:p>{text}</text:p></table:table-cell>"
+        )
+    };
+    let head: String = ["Hole", "Dia", "Backed"].map(text).concat();
+    let size = "<table:table-cell office:value-type=\"float\" office:value=\"0.0315\"><text:p>0,0315 \"</text:p></table:table-cell>";
+    let backed = "<table:table-cell office:value-type=\"boolean\" office:boolean-value=\"true\"><text:p>WAHR</text:p></table:table-cell>";
+    let row = |cells: &str| format!("<table:table-row>{cells}</table:table-row>");
+    let rows = row(&head) + &row(&(text("A") + size + backed));
+    let content = format!("<table:table table:name=\"Holes\">{rows}</table:table>");
+    let table = Foreign::of_file(&packed(&[("content.xml", &content)]), "holes.ods").unwrap();
+    let taken = table
+        .take(&Job::default(), RowsAt::Append, Unit::Mm)
+        .unwrap();
+    let (job, _) = apply(&Job::default(), &taken.edit).unwrap();
+    assert_eq!(job.rows[0].size.value().unwrap().upper.mm(), 0.8001);
+    assert_eq!(job.rows[0].backed.value(), Some(&true));
+}

@@ -255,9 +255,14 @@ impl Cell {
             "float" | "currency" => {
                 let behind = text.rfind(|each: char| each.is_ascii_digit());
                 let behind = behind.and_then(|last| text.get(last + 1..));
-                let unit = behind.and_then(|behind| unit_of(&format!("0{behind}")));
+                let unit = behind.and_then(|behind| match behind.trim() {
+                    "\"" | "\u{2033}" => Some(" in"),
+                    _ => unit_of(&format!("0{behind}")),
+                });
                 value() + unit.unwrap_or_default()
             }
+            // Shown in the language of whoever saved it.
+            "boolean" => self.value.clone(),
             "date" => self.value.chars().take(10).collect(),
             _ if text.is_empty() && self.kind == "string" => self.value.clone(),
             _ => text.to_owned(),
