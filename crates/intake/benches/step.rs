@@ -18,7 +18,7 @@ fn many_plates() -> String {
     let (head, rest) = text.split_once("DATA;\n").unwrap();
     let (data, end) = rest.split_once("ENDSEC;").unwrap();
     let mut all = format!("{head}DATA;\n");
-    let mut first = 0_u64;
+    let (mut first, mut aside) = (0_u64, 0.0);
     while all.len() < BYTES {
         let mut pieces = data.split('#');
         all += pieces.next().unwrap();
@@ -27,11 +27,29 @@ fn many_plates() -> String {
             let digits = piece.len() - piece.trim_start_matches(|c: char| c.is_ascii_digit()).len();
             let number: u64 = piece[..digits].parse().unwrap();
             most = most.max(number);
-            write!(all, "#{}{}", first + number, &piece[digits..]).unwrap();
+            let rest = moved(&piece[digits..], aside);
+            write!(all, "#{}{rest}", first + number).unwrap();
         }
         first += most;
+        // Bodies that stand in one place are one.
+        aside += 200.0;
     }
     all + "ENDSEC;" + end
+}
+
+/// An instance, a point in space being put aside along x.
+fn moved(instance: &str, aside: f64) -> String {
+    const POINT: &str = "CARTESIAN_POINT('',(";
+    let Some((before, rest)) = instance.split_once(POINT) else {
+        return instance.to_owned();
+    };
+    let (inner, after) = rest.split_once(')').unwrap();
+    let parts: Vec<&str> = inner.split(',').collect();
+    let [x, y, z] = parts.as_slice() else {
+        return instance.to_owned();
+    };
+    let x: f64 = x.trim().parse().unwrap();
+    format!("{before}{POINT}{:?},{y},{z}){after}", x + aside)
 }
 
 fn step_of_20_mb(c: &mut Criterion) {
