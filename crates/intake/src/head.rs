@@ -74,6 +74,18 @@ pub(crate) enum Says {
     Other,
 }
 
+impl Says {
+    /// Whether it can mean something, or one thing.
+    pub(crate) fn may_be(self, wanted: Option<Meaning>) -> bool {
+        let is = |meaning: &Meaning| wanted.is_none_or(|wanted| wanted == *meaning);
+        match self {
+            Self::Plainly(meaning) | Self::InPart(meaning) => is(&meaning),
+            Self::OneOf { meanings, .. } => meanings.iter().any(is),
+            Self::Nothing | Self::Other => false,
+        }
+    }
+}
+
 /// A unit that a head can name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum HeadUnit {
@@ -104,8 +116,13 @@ impl HeadUnit {
 
     /// The unit of length that a text names and nothing else.
     pub(crate) fn of_text(text: &str) -> Option<Self> {
+        Self::alone_in(text).filter(|unit| unit.behind().is_some())
+    }
+
+    /// The unit that a text names and nothing else.
+    fn alone_in(text: &str) -> Option<Self> {
         match tokens(text).as_slice() {
-            [one] => Self::of(one).filter(|unit| unit.behind().is_some()),
+            [one] => Self::of(one),
             _ => None,
         }
     }
@@ -197,8 +214,7 @@ impl Head {
 
 /// Whether a text names a unit and says nothing else: `mm`, `[in]`, `(°)`.
 pub(crate) fn is_unit_alone(text: &str) -> bool {
-    let all = tokens(text);
-    matches!(all.as_slice(), [one] if HeadUnit::of(one).is_some())
+    HeadUnit::alone_in(text).is_some()
 }
 
 /// The unit that a line of words says of all dimensions: `Alle Maße in mm`, `DIMENSIONS IN INCHES`,

@@ -51,19 +51,9 @@ fn are_heads(notes: &[Note<'_>], line: &[usize]) -> bool {
     }
     let says = line.iter().map(|at| Head::of(notes[*at].says).says);
     let says: Vec<Says> = says.collect();
-    let known = says.iter().filter(|says| may_be(**says, None)).count();
+    let known = says.iter().filter(|says| says.may_be(None)).count();
     let size = Meaning::Ours(Column::Size);
-    2 * known >= line.len() && known >= 2 && says.iter().any(|says| may_be(*says, Some(size)))
-}
-
-/// Whether a head means something, or one thing.
-fn may_be(says: Says, wanted: Option<Meaning>) -> bool {
-    let is = |meaning: &Meaning| wanted.is_none_or(|wanted| wanted == *meaning);
-    match says {
-        Says::Plainly(meaning) | Says::InPart(meaning) => is(&meaning),
-        Says::OneOf { meanings, .. } => meanings.iter().any(is),
-        Says::Nothing | Says::Other => false,
-    }
+    2 * known >= line.len() && known >= 2 && says.iter().any(|says| says.may_be(Some(size)))
 }
 
 /// Which column holds the marks: the one that says so plainly, else one that may, else the first.
@@ -71,7 +61,7 @@ fn marks_column(heads: &[String]) -> usize {
     let mark = Meaning::Ours(Column::Mark);
     let says: Vec<Says> = heads.iter().map(|head| Head::of(head).says).collect();
     let plainly = says.iter().position(|says| *says == Says::Plainly(mark));
-    let perhaps = || says.iter().position(|says| may_be(*says, Some(mark)));
+    let perhaps = || says.iter().position(|says| says.may_be(Some(mark)));
     plainly.or_else(perhaps).unwrap_or(0)
 }
 

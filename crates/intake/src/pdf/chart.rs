@@ -9,7 +9,7 @@ use crate::column::Holds;
 use crate::error::IntakeError;
 use crate::fits::NOTE;
 use crate::foreign::{Foreign, all_places};
-use crate::head::{Head, Says};
+use crate::head::Head;
 use crate::lines::Lines;
 use crate::meaning::Meaning;
 use crate::table::Taken;
@@ -115,27 +115,17 @@ fn heads(lines: &[Line], row: &[usize], used: &[bool]) -> Vec<Vec<usize>> {
     }
     parts.retain(|part| {
         let says = |at: &usize| Head::of(&lines[*at].text).says;
-        let known = part.iter().filter(|at| may_be(says(at), None)).count();
+        let known = part.iter().filter(|at| says(at).may_be(None)).count();
         // Callouts in a row are no heads.
         let callouts = part.iter().filter(|at| speaks(&lines[**at].text)).count();
         let size = Meaning::Ours(Column::Size);
-        let sized = part.iter().any(|at| may_be(says(at), Some(size)));
+        let sized = part.iter().any(|at| says(at).may_be(Some(size)));
         part.len() <= MOST_COLUMNS
             && callouts < 2
             && (known >= 3 || (known >= 2 && sized))
             && 2 * known >= part.len()
     });
     parts
-}
-
-/// Whether a head means something, or one thing.
-fn may_be(says: Says, wanted: Option<Meaning>) -> bool {
-    let is = |meaning: &Meaning| wanted.is_none_or(|wanted| wanted == *meaning);
-    match says {
-        Says::Plainly(meaning) | Says::InPart(meaning) => is(&meaning),
-        Says::OneOf { meanings, .. } => meanings.iter().any(is),
-        Says::Nothing | Says::Other => false,
-    }
 }
 
 /// The table below heads, and the lines of text that stand in it.
