@@ -2,9 +2,10 @@
 //! one edit that leaves alone what is the same.
 
 mod differ;
+mod most;
 mod pairs;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use quillbore_calc::RowId;
@@ -68,9 +69,7 @@ impl Comparison {
 /// Where the job can't take what was taken.
 pub fn compare(job: &Job, taken: &Taken) -> Result<Comparison, EditRefused> {
     let (after, _) = apply(job, &taken.edit)?;
-    let pairs: BTreeMap<usize, usize> = pairs(&job.rows, &after.rows, taken.is_drawn)
-        .into_iter()
-        .collect();
+    let pairs = pairs(&job.rows, &after.rows, taken.is_drawn);
     let mut lines = Vec::new();
     let mut edits = Vec::new();
     let mut same = 0;

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use quillbore_job::{Column, Row};
 
 use super::differ::{cell, differs, differs_in, shared};
+use super::most::most;
 
 /// Rows of one size or mark that are looked at as the same one, nearest first; a table with more rows alike
 /// tells them apart by their order.
@@ -29,8 +30,12 @@ enum Rank {
     Size,
 }
 
-/// Pairs of rows, by their places in the two tables, in the first one's order.
-pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Vec<(usize, usize)> {
+/// Which row of the newer table each row is, by their places in the two.
+pub(super) fn pairs(
+    rows: &[Arc<Row>],
+    newer: &[Arc<Row>],
+    is_drawn: bool,
+) -> BTreeMap<usize, usize> {
     let mut ranked = Vec::new();
     for ((at, to), apart) in candidates(rows, newer, is_drawn) {
         let (Some(row), Some(other)) = (rows.get(at), newer.get(to)) else {
@@ -47,16 +52,17 @@ pub(super) fn pairs(rows: &[Arc<Row>], newer: &[Arc<Row>], is_drawn: bool) -> Ve
         }
     }
     ranked.sort_unstable();
-    let (mut taken, mut given) = (BTreeSet::new(), BTreeSet::new());
-    let mut pairs = Vec::new();
-    for (.., at, to) in ranked {
-        if !taken.contains(&at) && !given.contains(&to) {
-            taken.insert(at);
-            given.insert(to);
-            pairs.push((at, to));
+    let (same, others) = ranked.split_at(ranked.partition_point(|(rank, ..)| *rank == Rank::Same));
+    // Rows of which nothing is said that differs: as many as can be, so that a table is the same as one made
+    // after it.
+    let same: Vec<(usize, usize)> = same.iter().map(|(.., at, to)| (*at, *to)).collect();
+    let mut pairs = most(&same);
+    let mut given: BTreeSet<usize> = pairs.values().copied().collect();
+    for (.., at, to) in others {
+        if !pairs.contains_key(at) && given.insert(*to) {
+            pairs.insert(*at, *to);
         }
     }
-    pairs.sort_unstable();
     pairs
 }
 
