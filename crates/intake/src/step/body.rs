@@ -109,7 +109,10 @@ impl Body {
             }
             for t in face.surface.met_by(p, d) {
                 let nearer = best.is_none_or(|hit| t < hit.t);
-                if t > behind && nearer && self.holds(at, add(p, times(d, t))) {
+                let q = add(p, times(d, t));
+                // A ray all but along a round wall meets its surface, though far beyond the face.
+                let near = face.bounds.distance(q) <= 1e-6 * face.bounds.size();
+                if t > behind && nearer && near && self.holds(at, q) {
                     best = Some(Hit { t, face: at });
                 }
             }
@@ -132,6 +135,8 @@ impl Body {
             return true;
         };
         let (mut nearest, mut side, mut any) = (f64::INFINITY, 0.0, false);
+        // How far the point is beside the nearest edge, along the face.
+        let mut beside = f64::INFINITY;
         let mut ask = |used: &Use| {
             if used.seam {
                 return nearest;
@@ -161,6 +166,12 @@ impl Body {
                 } else {
                     side
                 };
+                // An arc stands off the line between its points, which is square to the face there.
+                beside = if share > 0.0 && share < 1.0 {
+                    dot(off, left).abs()
+                } else {
+                    away
+                };
                 (nearest, side) = (away.min(nearest), before + dot(off, left));
             }
             nearest
@@ -171,7 +182,7 @@ impl Body {
                 ask(used);
             }),
         }
-        let touched = nearest <= 1e-6 * face.bounds.size();
+        let touched = beside <= 1e-6 * face.bounds.size();
         !any || touched || side > 0.0
     }
 

@@ -83,12 +83,14 @@ impl Bore<'_> {
         room.filter(|face| self.may_hold_end(*face))
     }
 
-    /// What the axis meets first from within a ring, and where.
+    /// What the axis meets first from the other end of a ring, and where: a bottom that is a crown may reach
+    /// past its middle.
     fn first_ahead(&self, ring: &Ring, sign: f64) -> Option<(f64, usize)> {
-        let middle = 0.5 * (ring.mean(0) + ring.mean(1));
-        let from = along(self.axis.p, self.axis.d, middle);
+        let other = usize::from(sign < 0.0);
+        let begin = ring.mean(other) + sign * self.within;
+        let from = along(self.axis.p, self.axis.d, begin);
         let hit = self.body.first_hit(from, times(self.axis.d, sign), 0.0)?;
-        Some((middle + sign * hit.t, hit.face))
+        Some((begin + sign * hit.t, hit.face))
     }
 
     /// Whether a room may be one that the bore ends in; a narrower bore that begins in the bottom is none,

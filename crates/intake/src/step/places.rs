@@ -72,6 +72,7 @@ pub(super) fn places(file: &Exchange<'_>) -> Result<(Vec<Placed>, Vec<Refused>),
     let tops = all.iter().filter(|product| !children.contains(product));
     let mut tops: Vec<What> = tops.map(|top| What::Product(*top)).collect();
     let mut placed = Vec::new();
+    // Representations, and bodies.
     let mut seen = BTreeSet::new();
     structure.walk(&tops, &mut placed, &mut seen)?;
     let mapped = structure.mapped_ones();
@@ -89,14 +90,18 @@ pub(super) fn places(file: &Exchange<'_>) -> Result<(Vec<Placed>, Vec<Refused>),
                 .shown
                 .get(&product)
                 .is_some_and(|shown| shown.iter().any(|shown| !seen.contains(shown))),
-            What::Representation(shown) => !seen.contains(&shown) && !mapped.contains(&shown),
+            What::Representation(shown) => {
+                !seen.contains(&shown)
+                    && !mapped.contains(&shown)
+                    && !structure.repeats(shown, &seen)
+            }
         };
         if new {
             structure.walk(&[top], &mut placed, &mut seen)?;
         }
     }
     for shown in &file.representations {
-        if !seen.contains(shown) {
+        if !seen.contains(shown) && !structure.repeats(*shown, &seen) {
             structure.walk(&[What::Representation(*shown)], &mut placed, &mut seen)?;
         }
     }
@@ -223,6 +228,17 @@ impl Structure<'_, '_> {
         Ok(())
     }
 
+    /// Whether a representation shows nothing but bodies that stand somewhere already: one that says something
+    /// about them, as of their volume or their color.
+    fn repeats(&self, representation: u64, seen: &BTreeSet<u64>) -> bool {
+        let items = self.items(representation);
+        let mut shows = items.iter().filter(|item| {
+            let name = self.file.name(**item);
+            is_solid(name) || name == "MAPPED_ITEM"
+        });
+        shows.all(|item| seen.contains(item))
+    }
+
     /// Places the bodies of a representation and of those that are the same place.
     fn place(
         &mut self,
@@ -250,6 +266,7 @@ impl Structure<'_, '_> {
                 .copied()
                 .filter(|item| is_solid(self.file.name(*item)))
                 .collect();
+            seen.extend(&solids);
             for solid in &solids {
                 let own = self.file.args(*solid, self.file.name(*solid));
                 let own = own.and_then(|mut args| args.text()).unwrap_or_default();

@@ -8,6 +8,9 @@ use super::scan::Exchange;
 use super::units::Units;
 use crate::seen::{Refused, Why};
 
+/// A part within an assembly.
+const USE: &str = "NEXT_ASSEMBLY_USAGE_OCCURRENCE";
+
 /// A part of an assembly, or a representation mapped into another one.
 pub(super) struct Part {
     /// The product's definition, or the representation.
@@ -92,9 +95,9 @@ impl<'f, 'a> Structure<'f, 'a> {
                 uses.insert(used, relation);
             }
         }
-        for used in file.of_kind("NEXT_ASSEMBLY_USAGE_OCCURRENCE") {
-            let kind = "NEXT_ASSEMBLY_USAGE_OCCURRENCE";
-            let Some(args) = file.args(*used, kind) else {
+        let blank = self.names_of_several();
+        for used in file.of_kind(USE) {
+            let Some(args) = file.args(*used, USE) else {
                 continue;
             };
             let pair = {
@@ -109,8 +112,8 @@ impl<'f, 'a> Structure<'f, 'a> {
             let Some(relation) = uses.get(used) else {
                 continue;
             };
-            let mut texts = args.skip(1);
-            let name = texts.text().filter(|name| !name.is_empty());
+            let name = args.skip(1).text().filter(|name| !name.is_empty());
+            let name = name.filter(|name| !blank.contains(name));
             let name = name.or_else(|| args.skip(5).text().filter(|name| !name.is_empty()));
             let name = name.unwrap_or_else(|| self.product_name(child));
             let motion = self.related(*relation, parent);
@@ -121,6 +124,25 @@ impl<'f, 'a> Structure<'f, 'a> {
                 by: *used,
             });
         }
+    }
+
+    /// Names that uses of different products have in common: they tell what a use is, not of what.
+    fn names_of_several(&self) -> BTreeSet<String> {
+        let mut of: BTreeMap<String, u64> = BTreeMap::new();
+        let mut several = BTreeSet::new();
+        for used in self.file.of_kind(USE) {
+            let Some(args) = self.file.args(*used, USE) else {
+                continue;
+            };
+            let (name, child) = (args.skip(1).text(), args.skip(4).reference());
+            let Some((name, child)) = name.zip(child) else {
+                continue;
+            };
+            if *of.entry(name.clone()).or_insert(child) != child {
+                several.insert(name);
+            }
+        }
+        several
     }
 
     pub(super) fn refuse(&mut self, number: u64, why: Why) {

@@ -190,11 +190,15 @@ impl<'b> Wall<'b> {
                     continue;
                 };
                 let (low, high) = (a.min(b), a.max(b));
-                // The whole turns that bring the angle to the first place behind the lower end.
-                let wanted = angle + TAU * libm::ceil((low - angle) / TAU);
-                if wanted.is_nan() || wanted >= high {
+                // Whole turns bring the angle to the first place behind the lower end; rounded, they may bring
+                // it a hair before it, where it belongs to the piece that ends there.
+                let turns = libm::ceil((low - angle) / TAU);
+                let mut there = [turns, turns + 1.0]
+                    .map(|turns| angle + TAU * turns)
+                    .into_iter();
+                let Some(wanted) = there.find(|at| (low..high).contains(at)) else {
                     continue;
-                }
+                };
                 let rough = from + (to - from) * (wanted - a) / (b - a);
                 let t = rim
                     .level
