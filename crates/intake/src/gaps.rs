@@ -1,5 +1,7 @@
 //! Cells that blanks part: lists as programs print them, and text out of a printed page.
 
+use std::borrow::Cow;
+
 use crate::delimited::{Cells, MOST_CELLS};
 use crate::fold::Key;
 use crate::head::Head;
@@ -12,6 +14,12 @@ use crate::trade_words::is_total_word;
 /// Where each line has as many cells, two blanks part them; else the places where all lines of the table are
 /// blank do, so that cells may be empty.
 pub(crate) fn split_by_blanks(text: &str) -> Option<Cells> {
+    // A carriage return alone ends a line too, as where commas part the cells.
+    let text = &*if text.contains('\r') {
+        Cow::Owned(text.replace("\r\n", "\n").replace('\r', "\n"))
+    } else {
+        Cow::Borrowed(text)
+    };
     let known = |line: &str| {
         let known = cells_of(line).filter(|cell| Head::of(cell).is_known());
         known.count() >= 2
