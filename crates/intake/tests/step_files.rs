@@ -577,3 +577,192 @@ fn axis_of(text: &str, place: &str) -> String {
     let (_, rest) = text.split_once(&placement).expect("a placement");
     rest.split(',').nth(1).expect("an axis").to_owned()
 }
+
+#[test]
+fn a_representation_that_says_something_of_a_placed_body_is_no_other_place() {
+    let text = corpus("assembly-214.step");
+    let solid = text
+        .split(" = MANIFOLD_SOLID_BREP")
+        .next()
+        .and_then(|before| before.rsplit('#').next())
+        .expect("a body");
+    // As files write it to which the volume, or a color, of a body was added.
+    let said = text.replace(
+        "ENDSEC;\nEND",
+        &format!("#900001=SHAPE_REPRESENTATION('',(#{solid}),$);\nENDSEC;\nEND"),
+    );
+    assert_ne!(said, text);
+    assert_eq!(
+        read(&said).expect("an assembly"),
+        read(&text).expect("an assembly")
+    );
+}
+
+/// A bore of radius 5 and height 3 through two flat faces, its wall two halves that are free forms of degree 3.
+fn halves() -> String {
+    let point = |number: u32, [x, y, z]: [f64; 3]| {
+        format!("#{number}=CARTESIAN_POINT('',({x:.1},{y:.1},{z:.1}));\n")
+    };
+    let mut data = String::new();
+    // The control points of each half, above and below; weights 1, 1/3, 1/3, 1 make half a circle of them.
+    let half = |y: f64, ends: [f64; 2], z: f64| {
+        [[ends[0], 7.5], [ends[0], y], [ends[1], y], [ends[1], 7.5]].map(|[x, y]| [x, y, z])
+    };
+    let both = [(17.5, [5.0, 15.0]), (-2.5, [15.0, 5.0])];
+    for (at, (y, ends)) in (0_u32..).zip(both) {
+        for (level, z) in [(0_u32, 3.0), (1, 0.0)] {
+            let first = 100 + 20 * at + 10 * level;
+            for (number, p) in (first..).zip(half(y, ends, z)) {
+                data += &point(number, p);
+            }
+            let list: Vec<String> = (first..first + 4)
+                .map(|number| format!("#{number}"))
+                .collect();
+            data += &format!(
+                "#{}=(BOUNDED_CURVE()B_SPLINE_CURVE(3,({}),.UNSPECIFIED.,.F.,.F.)\
+                 B_SPLINE_CURVE_WITH_KNOTS((4,4),(0.0,0.5),.UNSPECIFIED.)CURVE()\
+                 GEOMETRIC_REPRESENTATION_ITEM()\
+                 RATIONAL_B_SPLINE_CURVE((1.0,0.333333333333,0.333333333333,1.0))\
+                 REPRESENTATION_ITEM(''));\n",
+                first + 4,
+                list.join(",")
+            );
+        }
+        let net = |from: u32| format!("(#{},#{},#{},#{})", from, from + 1, from + 2, from + 3);
+        let first = 100 + 20 * at;
+        data += &format!(
+            "#{}=(BOUNDED_SURFACE()B_SPLINE_SURFACE(1,3,({},{}),.UNSPECIFIED.,.F.,.F.,.F.)\
+             B_SPLINE_SURFACE_WITH_KNOTS((2,2),(4,4),(0.0,1.0),(0.0,0.5),.UNSPECIFIED.)\
+             GEOMETRIC_REPRESENTATION_ITEM()RATIONAL_B_SPLINE_SURFACE(\
+             ((1.0,0.333333333333,0.333333333333,1.0),(1.0,0.333333333333,0.333333333333,1.0)))\
+             REPRESENTATION_ITEM('')SURFACE());\n",
+            200 + at,
+            net(first),
+            net(first + 10)
+        );
+    }
+    // Vertices at x 5 and 15, above and below, the two lines between them, and the halves of the circles.
+    for (number, of) in [(300, 100), (301, 103), (302, 110), (303, 113)] {
+        data += &format!("#{number}=VERTEX_POINT('',#{of});\n");
+    }
+    data += "#310=DIRECTION('',(0.,0.,-1.));\n#311=VECTOR('',#310,1.);\n\
+             #312=LINE('',#100,#311);\n#313=LINE('',#103,#311);\n\
+             #320=EDGE_CURVE('',#300,#301,#104,.T.);\n#321=EDGE_CURVE('',#301,#300,#124,.T.);\n\
+             #322=EDGE_CURVE('',#302,#303,#114,.T.);\n#323=EDGE_CURVE('',#303,#302,#134,.T.);\n\
+             #324=EDGE_CURVE('',#300,#302,#312,.T.);\n#325=EDGE_CURVE('',#301,#303,#313,.T.);\n";
+    // A block around it: corners above and below, edges above, below and upright.
+    let corners = [[0.0, 0.0], [20.0, 0.0], [20.0, 15.0], [0.0, 15.0]];
+    for (at, [x, y]) in (0_u32..).zip(corners) {
+        let [a, b] = corners[(at as usize + 1) % 4];
+        data += &point(600 + at, [x, y, 3.0]);
+        data += &point(604 + at, [x, y, 0.0]);
+        let next = (at + 1) % 4;
+        data += &format!(
+            "#{0}=VERTEX_POINT('',#{2});\n#{1}=VERTEX_POINT('',#{3});\n",
+            610 + at,
+            614 + at,
+            600 + at,
+            604 + at
+        );
+        data += &format!(
+            "#{}=DIRECTION('',({:.1},{:.1},0.));\n",
+            620 + at,
+            a - x,
+            b - y
+        );
+        data += &format!("#{}=VECTOR('',#{},1.);\n", 624 + at, 620 + at);
+        for (line, from, along) in [
+            (630 + at, 600 + at, 624 + at),
+            (634 + at, 604 + at, 624 + at),
+            (680 + at, 600 + at, 311),
+        ] {
+            data += &format!("#{line}=LINE('',#{from},#{along});\n");
+        }
+        for (edge, [from, to], line) in [
+            (640 + at, [610 + at, 610 + next], 630 + at),
+            (644 + at, [614 + at, 614 + next], 634 + at),
+            (648 + at, [610 + at, 614 + at], 680 + at),
+        ] {
+            data += &format!("#{edge}=EDGE_CURVE('',#{from},#{to},#{line},.T.);\n");
+        }
+        // The side's normal points out of the block.
+        data += &format!(
+            "#{}=DIRECTION('',({:.1},{:.1},0.));\n",
+            660 + at,
+            b - y,
+            x - a
+        );
+        data += &format!(
+            "#{}=AXIS2_PLACEMENT_3D('',#{},#{},$);\n#{}=PLANE('',#{});\n",
+            664 + at,
+            600 + at,
+            660 + at,
+            668 + at,
+            664 + at
+        );
+    }
+    let mut number = 700;
+    let mut face = |loops: &[Vec<(u32, char)>], surface: u32| {
+        let mut bounds = Vec::new();
+        for edges in loops {
+            let mut used = Vec::new();
+            for (edge, along) in edges {
+                data += &format!("#{number}=ORIENTED_EDGE('',*,*,#{edge},.{along}.);\n");
+                used.push(format!("#{number}"));
+                number += 1;
+            }
+            data += &format!(
+                "#{number}=EDGE_LOOP('',({}));\n#{}=FACE_BOUND('',#{number},.T.);\n",
+                used.join(","),
+                number + 1
+            );
+            bounds.push(format!("#{}", number + 1));
+            number += 2;
+        }
+        data += &format!(
+            "#{number}=ADVANCED_FACE('',({}),#{surface},.T.);\n",
+            bounds.join(",")
+        );
+        number += 1;
+        format!("#{}", number - 1)
+    };
+    let all = |first: u32, along: char| (first..first + 4).map(|edge| (edge, along)).collect();
+    let back = |first: u32| (first..first + 4).rev().map(|edge| (edge, 'F')).collect();
+    let mut faces = vec![
+        face(&[vec![(322, 'T'), (325, 'F'), (320, 'F'), (324, 'T')]], 200),
+        face(&[vec![(323, 'T'), (324, 'F'), (321, 'F'), (325, 'T')]], 201),
+        face(&[all(640, 'T'), vec![(320, 'T'), (321, 'T')]], 501),
+        face(&[back(644), vec![(323, 'F'), (322, 'F')]], 503),
+    ];
+    for at in 0..4 {
+        let next = (at + 1) % 4;
+        let side = vec![
+            (640 + at, 'F'),
+            (648 + at, 'T'),
+            (644 + at, 'T'),
+            (648 + next, 'F'),
+        ];
+        faces.push(face(&[side], 668 + at));
+    }
+    data += "#500=AXIS2_PLACEMENT_3D('',#100,$,$);\n#501=PLANE('',#500);\n\
+             #502=AXIS2_PLACEMENT_3D('',#110,#310,$);\n#503=PLANE('',#502);\n";
+    data += &format!(
+        "#510=CLOSED_SHELL('',({}));\n#511=MANIFOLD_SOLID_BREP('',#510);\n\
+         #512=SHAPE_REPRESENTATION('',(#511),$);",
+        faces.join(",")
+    );
+    with(&data)
+}
+
+#[test]
+fn a_wall_of_two_free_halves_closes_where_a_line_runs_through_the_middle_of_an_arc() {
+    let seen = read(&halves()).expect("a bore");
+    let holes: Vec<_> = seen.holes.iter().map(|hole| hole.diameter).collect();
+    assert!(
+        matches!(holes[..], [diameter] if (diameter - 10.0).abs() < 1e-6),
+        "{holes:?}, not taken {:?}",
+        seen.refused
+    );
+    let depth = seen.holes[0].depth.expect("a depth").on_axis;
+    assert!((depth - 3.0).abs() < 1e-6, "{depth}");
+}
