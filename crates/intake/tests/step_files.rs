@@ -632,7 +632,7 @@ fn halves() -> String {
         let first = 100 + 20 * at;
         data += &format!(
             "#{}=(BOUNDED_SURFACE()B_SPLINE_SURFACE(1,3,({},{}),.UNSPECIFIED.,.F.,.F.,.F.)\
-             B_SPLINE_SURFACE_WITH_KNOTS((2,2),(4,4),(0.0,1.0),(0.0,0.5),.UNSPECIFIED.)\
+             B_SPLINE_SURFACE_WITH_KNOTS((2,2),(4,4),(0.000998003992,0.999001996008),(0.0,0.5),.UNSPECIFIED.)\
              GEOMETRIC_REPRESENTATION_ITEM()RATIONAL_B_SPLINE_SURFACE(\
              ((1.0,0.333333333333,0.333333333333,1.0),(1.0,0.333333333333,0.333333333333,1.0)))\
              REPRESENTATION_ITEM('')SURFACE());\n",
