@@ -15,7 +15,8 @@ use crate::trade_words::is_total_word;
 /// blank do, so that cells may be empty.
 pub(crate) fn split_by_blanks(text: &str) -> Option<Cells> {
     // A carriage return alone ends a line too, as where commas part the cells.
-    let text = &*if text.contains('\r') {
+    let mut after_returns = text.split('\r').skip(1);
+    let text = &*if after_returns.any(|after| !after.starts_with('\n')) {
         Cow::Owned(text.replace("\r\n", "\n").replace('\r', "\n"))
     } else {
         Cow::Borrowed(text)
