@@ -376,6 +376,7 @@ def main():
     manifold()
     broken()
     tips()
+    crowns()
     islands()
     corners()
     bends()
@@ -785,6 +786,26 @@ def tips():
     hole["least"] = hole["most"] = 15.7
     holes.append(hole)
     case("tips", cut(crossed, *tools), holes, "203")
+
+
+def crowns():
+    """Blind holes with material standing up from their bottoms, as a tube leaves it: low, past half of the
+    wall, with a flat top, and with a groove around a flat."""
+    body = box(0, 0, 0, 50, 20, 15)
+    up = (0, 0, 1)
+    low = cut(rod((8, 10, 5), up, 3, 20), cone((8, 10, 5), up, 3, 0, 2))
+    high = cut(rod((18, 10, 5), up, 3, 20), cone((18, 10, 5), up, 3, 0, 7))
+    blunt = cut(rod((28, 10, 5), up, 3, 20), cone((28, 10, 5), up, 3, 0.6, 8))
+    groove = fuse(rod((38, 10, 6), up, 3, 20), ring((38, 10, 6), up, 0.8, 0.7))
+    holes = [
+        measured(body, (8, 10, 30), DOWN, 3, "blind", depth=25, tip=-2.0),
+        measured(body, (18, 10, 30), DOWN, 3, "blind", depth=25, tip=-7.0),
+        measured(body, (28, 10, 30), DOWN, 3, "blind", depth=25, tip=-8.0),
+        measured(body, (38, 10, 30), DOWN, 3, "blind", depth=24),
+    ]
+    solid = cut(body, low, high, blunt, groove)
+    case("crowns", solid, holes, "214")
+    case("crowns-halves", quartered(solid, math.pi), holes, "203", True)
 
 
 def islands():

@@ -7,7 +7,7 @@ use super::body::Body;
 use super::ends::Bore;
 use super::motion::Frame;
 use super::surface::Surface;
-use super::vector::{V, add, along, distance, dot, sub, times, unit};
+use super::vector::{ALIKE, V, add, along, distance, dot, sub, times, unit};
 
 /// A wall of which no more of its round is missing is closed around its center line.
 const WIDEST_GAP: f64 = 0.28 * TAU;
@@ -20,7 +20,7 @@ impl Bore<'_> {
     /// Whether a face is a bend in which the bore's own wall goes on.
     pub(super) fn bends_in(&self, face: usize) -> bool {
         let ring = hollow_ring(self.body, face).is_some_and(|(frame, _, minor)| {
-            let across = dot(frame.z, self.axis.d).abs() < 1e-6;
+            let across = dot(frame.z, self.axis.d).abs() < ALIKE;
             across && (minor - self.radius).abs() <= self.within
         });
         let alike = |radius: f64| (radius - self.radius).abs() <= ROUND_WITHIN * self.radius;

@@ -3,7 +3,10 @@
 use super::curve::Arc;
 use super::surface::Surface;
 use super::tree::Tree;
-use super::vector::{Bounds, V, add, cross, dot, length, sub, times, unit};
+use super::vector::{Bounds, V, add, cross, distance, dot, sub, times, unit};
+
+/// What share of a face's size its edges may be apart where they meet.
+const CORNER: f64 = 1e-4;
 
 /// A body, its lengths in millimeters where the file tells its unit.
 #[derive(Debug, Default)]
@@ -74,6 +77,27 @@ pub(super) struct Hit {
     pub(super) face: usize,
 }
 
+/// The piece of an edge that a point is beside.
+struct Beside {
+    /// How far from it.
+    away: f64,
+    /// Its nearest point.
+    foot: V,
+    /// Which way it runs, with the face on its left.
+    way: V,
+    /// Whether its nearest point is one of its ends.
+    at_end: bool,
+}
+
+impl Beside {
+    /// How far a point is to its left, along the face; `None` where the face has no normal there.
+    fn side(&self, face: &Face, q: V) -> Option<f64> {
+        let normal = times(face.surface.normal(self.foot)?, face.sense);
+        let left = unit(cross(normal, self.way))?;
+        Some(dot(sub(q, self.foot), left))
+    }
+}
+
 impl Body {
     /// The faces that share no edge with another one, though they have edges.
     pub(super) fn loose_faces(&self) -> Vec<usize> {
@@ -127,54 +151,37 @@ impl Body {
             return false;
         };
         let q = face.surface.aside(q, 1e-3 * face.bounds.size());
-        let Some(normal) = face
-            .surface
-            .normal(q)
-            .map(|normal| times(normal, face.sense))
-        else {
-            return true;
-        };
-        let (mut nearest, mut side, mut any) = (f64::INFINITY, 0.0, false);
-        // How far the point is beside the nearest edge, along the face.
-        let mut beside = f64::INFINITY;
+        // Corners of edges are as far apart as the digits of a file leave them.
+        let slack = CORNER * face.bounds.size();
+        let (mut nearest, mut any) = (f64::INFINITY, false);
+        let mut near: Vec<Beside> = Vec::new();
         let mut ask = |used: &Use| {
             if used.seam {
-                return nearest;
+                return nearest + slack;
             }
-            let edge = &self.edges[used.edge];
             any = true;
-            for pair in edge.points.windows(2) {
+            for pair in self.edges[used.edge].points.windows(2) {
                 let &[a, b] = pair else { continue };
-                let way = sub(b, a);
-                let share = (dot(sub(q, a), way) / dot(way, way)).clamp(0.0, 1.0);
-                let off = sub(q, add(a, times(way, share)));
-                let away = length(off);
-                if away.is_nan() || away > nearest * (1.0 + 1e-9) {
+                let along = sub(b, a);
+                let share = (dot(sub(q, a), along) / dot(along, along)).clamp(0.0, 1.0);
+                let foot = add(a, times(along, share));
+                let away = distance(q, foot);
+                if away.is_nan() || away > nearest + slack {
                     continue;
                 }
-                let way = if used.along {
-                    way
-                } else {
-                    way.map(|part| -part)
-                };
-                let Some(left) = unit(cross(normal, way)) else {
-                    continue;
-                };
-                // At a corner both edges speak.
-                let before = if away < nearest * (1.0 - 1e-9) {
-                    0.0
-                } else {
-                    side
-                };
-                // An arc stands off the line between its points, which is square to the face there.
-                beside = if share > 0.0 && share < 1.0 {
-                    dot(off, left).abs()
-                } else {
-                    away
-                };
-                (nearest, side) = (away.min(nearest), before + dot(off, left));
+                near.push(Beside {
+                    away,
+                    foot,
+                    way: if used.along {
+                        along
+                    } else {
+                        times(along, -1.0)
+                    },
+                    at_end: share <= 0.0 || share >= 1.0,
+                });
+                nearest = nearest.min(away);
             }
-            nearest
+            nearest + slack
         };
         match &face.rim_tree {
             Some(tree) => tree.near(q, |at| face.rim.get(at).map_or(f64::INFINITY, &mut ask)),
@@ -182,8 +189,22 @@ impl Body {
                 ask(used);
             }),
         }
+        let Some(first) = near.iter().min_by(|a, b| a.away.total_cmp(&b.away)) else {
+            return !any;
+        };
+        // At a corner both edges speak.
+        let corner = near
+            .iter()
+            .filter(|one| first.at_end && one.away <= nearest + slack);
+        let speak = corner.chain((!first.at_end).then_some(first));
+        let sides: Vec<f64> = speak.filter_map(|one| one.side(face, q)).collect();
+        // An arc stands off the line between its points, which is square to the face there.
+        let beside = match sides[..] {
+            [side] if !first.at_end => side.abs(),
+            _ => first.away,
+        };
         let touched = beside <= 1e-6 * face.bounds.size();
-        !any || touched || side > 0.0
+        sides.is_empty() || touched || sides.iter().sum::<f64>() > 0.0
     }
 
     /// The normal that points out of the material, at a point of a face.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::ends::{Bore, MOST_STEPS};
 use super::rings::Ring;
 use super::surface::Surface;
-use super::vector::{along, cross, dot, length, times};
+use super::vector::{along, dot, is_parallel, length, times};
 use super::wall::{Wall, Way};
 
 /// Further than so many radii a slim point doesn't reach.
@@ -164,7 +164,7 @@ impl Bore<'_> {
         match &at.surface {
             Surface::Plane(frame) => {
                 let faces_back = sign * at.sense * at.outward * dot(frame.z, self.axis.d) < 0.0;
-                faces_back && length(cross(frame.z, self.axis.d)) < 1e-6
+                faces_back && is_parallel(frame.z, self.axis.d)
             }
             Surface::Ball { frame, .. } => length(self.axis.radial(frame.origin)) <= self.within,
             surface => surface

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::body::Body;
 use super::rings::Ring;
 use super::surface::Surface;
-use super::vector::{Bounds, V, add, along, cross, dot, length, sub, times};
+use super::vector::{Bounds, V, add, along, cross, dot, is_parallel, length, sub, times};
 use super::wall::{Axis, Wall, Way};
 use crate::seen::{SeenSurface, SurfaceKind};
 
@@ -229,7 +229,7 @@ impl Bore<'_> {
         let first = *faces.first()?;
         let all: Vec<usize> = faces.iter().copied().collect();
         let flat = |face: &usize| match &self.body.faces[*face].surface {
-            Surface::Plane(frame) => length(cross(frame.z, self.axis.d)) < 1e-6,
+            Surface::Plane(frame) => is_parallel(frame.z, self.axis.d),
             _ => false,
         };
         let round = |face: &usize| {

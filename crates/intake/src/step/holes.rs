@@ -8,9 +8,9 @@ use super::depth::depth;
 use super::ends::{Bore, End};
 use super::rings::{Ring, Rings, rings};
 use super::surface::Surface;
-use super::vector::{V, add, along, cross, dot, times};
+use super::vector::{V, add, along, dot, times};
 use super::wall::{Wall, Way};
-use super::walls::Walls;
+use super::walls::{Walls, play};
 use crate::seen::{Guessed, Refused, SeenEnd, SeenHole, Why};
 
 /// What was found in a body.
@@ -55,7 +55,7 @@ pub(super) fn holes(body: &Body, cancel: &dyn Fn() -> bool) -> Option<Found> {
             body,
             axis: wall.axis,
             radius: wall.radius,
-            within: 1e-4 * wall.radius,
+            within: play(wall.radius),
         };
         let unrolled = Wall::new(body, wall.axis, &wall.faces, Way::Along);
         let Rings { rings, open } = rings(&unrolled);
@@ -161,7 +161,8 @@ impl Open {
 impl Bore<'_> {
     fn piece(&self, ring: Ring) -> Piece {
         let ends = [self.end(&ring, 0), self.end(&ring, 1)];
-        let middle = 0.5 * (ring.mean(0) + ring.mean(1));
+        // Between where the axis meets both ends: the ring's own middle may be in a crown's material.
+        let middle = 0.5 * (ends[0].t + ends[1].t);
         let from = along(self.axis.p, self.axis.d, middle);
         let met = [-1.0, 1.0].map(|sign| {
             let hit = self.body.first_hit(from, times(self.axis.d, sign), 0.0);
@@ -354,9 +355,4 @@ pub(super) fn is_hollow(body: &Body, face: usize) -> bool {
 pub(super) fn foot(p: V, d: V, q: V) -> V {
     let from = super::vector::sub(q, p);
     add(p, times(d, dot(from, d)))
-}
-
-/// True where two directions are the same, or against each other.
-pub(super) fn is_parallel(a: V, b: V) -> bool {
-    super::vector::length(cross(a, b)) < 1e-6
 }

@@ -250,7 +250,7 @@ fn triangle([a, b, c]: [V; 3], p: V, d: V) -> Option<f64> {
     let from = sub(p, a);
     let u = dot(from, across) / whole;
     let v = dot(d, cross(from, ab)) / whole;
-    let slack = 1e-6;
+    let slack = 1e-4;
     let inside = u >= -slack && v >= -slack && u + v <= 1.0 + slack;
     inside.then(|| dot(ac, cross(from, ab)) / whole)
 }

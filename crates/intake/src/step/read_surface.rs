@@ -6,11 +6,13 @@ use super::patch::{Make, Patch};
 use super::read_curve::{Directed, Reading};
 use super::spline::{Knots, SplineSurface};
 use super::surface::Surface;
-use super::vector::{V, along, cross, dot, length, sub, unit};
+use super::vector::{ALIKE, V, along, cross, dot, is_parallel, length, sub, unit};
 use crate::seen::Why;
 
 /// No surface is cut out of others deeper than this.
 const MOST_NESTED: usize = 8;
+/// What share of its radius a circle's center may be beside the axis that it is turned about, and yet stand on it.
+const OFF_AXIS: f64 = 1e-4;
 
 /// A surface, and how its normal runs.
 pub(super) struct Facing {
@@ -146,7 +148,7 @@ impl Reading<'_, '_> {
             return Ok(facing(Surface::Plane(Frame::about(p, z)), normal, p));
         }
         if let Some((frame, radius)) = circle_of(&curve)
-            && length(cross(frame.z, d)) < 1e-9
+            && is_parallel(frame.z, d)
         {
             return Ok(facing(Surface::Cylinder { frame, radius }, normal, p));
         }
@@ -283,13 +285,13 @@ fn known_turned(curve: &Curve, axis: &Frame, rim: &[V]) -> Option<Surface> {
         let away = from_line(*p, axis.origin, axis.z);
         let size = away.max(1e-9);
         let steep = dot(*d, axis.z);
-        if length(cross(*d, axis.z)) < 1e-9 {
+        if is_parallel(*d, axis.z) {
             return Some(Surface::Cylinder {
                 frame: *axis,
                 radius: away,
             });
         }
-        if steep.abs() < 1e-9 {
+        if steep.abs() < ALIKE {
             let height = dot(sub(*p, axis.origin), axis.z);
             return Some(Surface::Plane(Frame {
                 origin: along(axis.origin, axis.z, height),
@@ -298,7 +300,7 @@ fn known_turned(curve: &Curve, axis: &Frame, rim: &[V]) -> Option<Surface> {
         }
         // A line that passes the axis makes a surface that no formula here has.
         let apart = dot(cross(*d, axis.z), sub(*p, axis.origin));
-        if apart.abs() > 1e-9 * size {
+        if apart.abs() > ALIKE * size {
             return None;
         }
         let apex = apex(*p, *d, axis);
@@ -313,8 +315,8 @@ fn known_turned(curve: &Curve, axis: &Frame, rim: &[V]) -> Option<Surface> {
         });
     }
     let (frame, radius) = circle_of(curve)?;
-    if dot(frame.z, axis.z).abs() > 1e-9
-        || dot(frame.z, sub(frame.origin, axis.origin)).abs() > 1e-9 * radius
+    if dot(frame.z, axis.z).abs() > ALIKE
+        || dot(frame.z, sub(frame.origin, axis.origin)).abs() > OFF_AXIS * radius
     {
         return None;
     }
@@ -324,7 +326,7 @@ fn known_turned(curve: &Curve, axis: &Frame, rim: &[V]) -> Option<Surface> {
         origin: along(axis.origin, axis.z, height),
         ..*axis
     };
-    Some(if away < 1e-9 * radius {
+    Some(if away < OFF_AXIS * radius {
         Surface::Ball {
             frame: center,
             radius,

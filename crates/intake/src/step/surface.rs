@@ -2,7 +2,7 @@
 
 use super::motion::Frame;
 use super::patch::Patch;
-use super::vector::{V, along, cross, dot, length, sub, times, unit};
+use super::vector::{ALIKE, V, along, cross, dot, is_parallel, length, sub, times, unit};
 
 /// A surface.
 #[derive(Clone, Debug)]
@@ -177,13 +177,13 @@ impl Surface {
     pub(super) fn is_same(&self, other: &Self, within: f64) -> bool {
         let line = |a: &Frame, b: &Frame| {
             let apart = sub(b.origin, a.origin);
-            length(cross(a.z, b.z)) < 1e-6 && length(cross(apart, a.z)) <= within
+            is_parallel(a.z, b.z) && length(cross(apart, a.z)) <= within
         };
         let near = |a: &f64, b: &f64| (a - b).abs() <= within;
         match (self, other) {
             (Self::Plane(a), Self::Plane(b)) => {
                 let off = dot(sub(b.origin, a.origin), a.z);
-                length(cross(a.z, b.z)) < 1e-6 && off.abs() <= within
+                is_parallel(a.z, b.z) && off.abs() <= within
             }
             (
                 Self::Cylinder { frame, radius },
@@ -215,7 +215,7 @@ impl Surface {
                 let turned = dot(a.z, b.z).signum();
                 line(a, b)
                     && near(&(radius + slope * along_axis), other)
-                    && (slope - s * turned).abs() < 1e-6
+                    && (slope - s * turned).abs() < ALIKE
             }
             (
                 Self::Ring {

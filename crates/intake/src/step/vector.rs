@@ -1,5 +1,8 @@
 //! Points and directions in space.
 
+/// Directions that differ by no more are the same: a file may write six digits of each.
+pub(super) const ALIKE: f64 = 1e-5;
+
 /// A point or a direction.
 pub(super) type V = [f64; 3];
 
@@ -34,6 +37,11 @@ pub(super) fn cross(a: V, b: V) -> V {
 
 pub(super) fn length(a: V) -> f64 {
     dot(a, a).sqrt()
+}
+
+/// True where two directions are the same, or against each other.
+pub(super) fn is_parallel(a: V, b: V) -> bool {
+    length(cross(a, b)) < ALIKE
 }
 
 pub(super) fn distance(a: V, b: V) -> f64 {

@@ -5,12 +5,14 @@ use std::f64::consts::{PI, TAU};
 
 use super::body::Body;
 use super::curve::Curve;
-use super::vector::{V, across, cross, dot, length, sub, times};
+use super::vector::{V, across, dot, is_parallel, length, sub, times};
 
 /// Lines around the axis, evenly.
 pub(super) const LINES: usize = 48;
 /// Further lines, between the corners of the edges.
 const MOST_CORNERS: usize = 256;
+/// Corners that are no further apart are one, by the digits that a file writes: nobody makes a slit so slim.
+const SLIVER: f64 = 1e-3;
 
 /// An axis with a direction to count angles from.
 #[derive(Clone, Copy, Debug)]
@@ -89,7 +91,7 @@ impl Axis {
 
     /// True where another line is the same one, within a length.
     pub(super) fn is_same(&self, p: V, d: V, within: f64) -> bool {
-        length(cross(self.d, d)) < 1e-6 && length(self.radial(p)) <= within
+        is_parallel(self.d, d) && length(self.radial(p)) <= within
     }
 }
 
@@ -171,8 +173,8 @@ impl<'b> Wall<'b> {
         corners.truncate(MOST_CORNERS);
         let around = corners.first().map(|first| first + TAU);
         let next = corners.iter().skip(1).copied().chain(around);
-        // Corners above each other stand at one angle but for rounding; nothing is between them.
-        let pairs = corners.iter().zip(next).filter(|(a, b)| *b - **a > 1e-6);
+        // Corners above each other stand at one angle but for the file's digits; nothing is between them.
+        let pairs = corners.iter().zip(next).filter(|(a, b)| *b - **a > SLIVER);
         let between = pairs.map(|(a, b)| turned((a + b) / 2.0));
         let mut angles: Vec<f64> = even.chain(between).collect();
         angles.sort_by(f64::total_cmp);
@@ -246,15 +248,21 @@ impl<'b> Wall<'b> {
 
     /// From where to where the line at an angle runs on the faces; `None` where that can't be told.
     pub(super) fn spans(&self, angle: f64) -> Option<Vec<[Crossing; 2]>> {
-        // Exactly through a corner a line may count one edge too few.
-        for aside in [0.0, 1e-5, -1.7e-5] {
+        // Exactly through a corner a line may count one edge too few, or slip between two edges whose ends
+        // the file's digits part.
+        let mut between = None;
+        for aside in [0.0, 1e-5, -1.7e-5, SLIVER, -1.7 * SLIVER] {
             let found = self.crossings(angle + aside);
-            if found.len().is_multiple_of(2) {
+            if !found.len().is_multiple_of(2) {
+                continue;
+            }
+            if !found.is_empty() {
                 let pairs = found.chunks_exact(2).map(|pair| [pair[0], pair[1]]);
                 return Some(pairs.filter(|[a, b]| b.t - a.t > 1e-9).collect());
             }
+            between = Some(Vec::new());
         }
-        None
+        between
     }
 
     /// The edges that lines meet last, outward or along the axis by its sign; empty where one of them

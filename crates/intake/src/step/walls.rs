@@ -1,10 +1,10 @@
 //! The hollow round faces of a body, those about one axis together.
 
 use super::body::Body;
-use super::holes::{foot, is_hollow, is_parallel};
+use super::holes::{foot, is_hollow};
 use super::round::bends_around;
 use super::surface::Surface;
-use super::vector::{Bounds, V, add, distance, dot, times};
+use super::vector::{ALIKE, Bounds, V, add, distance, dot, is_parallel, times};
 use super::wall::Axis;
 
 /// Faces of one axis and radius.
@@ -32,11 +32,18 @@ struct Hollow {
     face: usize,
     /// The point of its axis nearest to the middle of the body.
     foot: V,
+    /// The point of its axis beside the face.
+    beside: V,
     d: V,
     radius: f64,
     slope: f64,
-    /// How far apart the same may be.
+    /// How far apart radii may be that are the same.
     within: f64,
+}
+
+/// How far apart axes of a bore may be that are one: files write few digits, and each face its own.
+pub(super) fn play(radius: f64) -> f64 {
+    2e-3 * radius
 }
 
 impl Walls {
@@ -44,11 +51,7 @@ impl Walls {
     pub(super) fn of(body: &Body) -> Self {
         let mut all = Bounds::EMPTY;
         body.faces.iter().for_each(|face| all.join(&face.bounds));
-        let center = if all.is_empty() {
-            [0.0; 3]
-        } else {
-            times(add(all.low, all.high), 0.5)
-        };
+        let center = middle(all);
         let (mut bores, mut tapers, mut odd) = (Vec::new(), Vec::new(), Vec::new());
         for (at, face) in body.faces.iter().enumerate() {
             if let Surface::Patch(patch) = &face.surface {
@@ -64,6 +67,7 @@ impl Walls {
                 Surface::Cylinder { frame, radius } => bores.push(Hollow {
                     face: at,
                     foot: foot(frame.origin, frame.z, center),
+                    beside: foot(frame.origin, frame.z, middle(face.bounds)),
                     d: frame.z,
                     radius: *radius,
                     slope: 0.0,
@@ -74,12 +78,13 @@ impl Walls {
                     radius,
                     slope,
                 } => {
-                    let foot = foot(frame.origin, frame.z, center);
-                    let up = dot(super::vector::sub(foot, frame.origin), frame.z);
+                    let at_center = foot(frame.origin, frame.z, center);
+                    let up = dot(super::vector::sub(at_center, frame.origin), frame.z);
                     let wide = radius + slope * up;
                     tapers.push(Hollow {
                         face: at,
-                        foot,
+                        foot: at_center,
+                        beside: foot(frame.origin, frame.z, middle(face.bounds)),
                         d: frame.z,
                         radius: wide,
                         slope: *slope,
@@ -90,15 +95,16 @@ impl Walls {
             }
         }
         Self {
-            bores: together(body, bores),
-            tapers: together(body, tapers),
+            bores: together(body, bores, all.size()),
+            tapers: together(body, tapers, all.size()),
             odd,
         }
     }
 }
 
-/// Puts the faces of one axis and radius together, each group in the order of its first face.
-fn together(body: &Body, mut hollow: Vec<Hollow>) -> Vec<Round> {
+/// Puts the faces of one axis and radius together, each group in the order of its first face; `size` is
+/// that of the body.
+fn together(body: &Body, mut hollow: Vec<Hollow>, size: f64) -> Vec<Round> {
     hollow.sort_by(|a, b| a.radius.total_cmp(&b.radius).then(a.face.cmp(&b.face)));
     let mut taken = vec![false; hollow.len()];
     let mut groups = Vec::new();
@@ -120,7 +126,8 @@ fn together(body: &Body, mut hollow: Vec<Hollow>) -> Vec<Round> {
             taken[*first] = true;
             let mut faces = vec![hollow[*first].face];
             for other in &order[place + 1..] {
-                if key(other) - key(first) > 2.0 * hollow[*first].within {
+                // Axes that lean by a digit are that far apart at the middle of the body.
+                if key(other) - key(first) > 2.0 * hollow[*first].play() + ALIKE * size {
                     break;
                 }
                 if !taken[*other] && is_same(&hollow[*first], &hollow[*other]) {
@@ -139,10 +146,27 @@ fn together(body: &Body, mut hollow: Vec<Hollow>) -> Vec<Round> {
 
 fn is_same(a: &Hollow, b: &Hollow) -> bool {
     let turned = dot(a.d, b.d).signum();
+    let apart = distance(foot(a.beside, a.d, b.beside), b.beside);
     is_parallel(a.d, b.d)
-        && distance(a.foot, b.foot) <= a.within.max(b.within)
+        && apart <= a.play().max(b.play())
         && (a.radius - b.radius).abs() <= a.within.max(b.within)
-        && (a.slope - turned * b.slope).abs() < 1e-6
+        && (a.slope - turned * b.slope).abs() < ALIKE
+}
+
+/// The middle of some bounds; the origin of none.
+fn middle(bounds: Bounds) -> V {
+    if bounds.is_empty() {
+        [0.0; 3]
+    } else {
+        times(add(bounds.low, bounds.high), 0.5)
+    }
+}
+
+impl Hollow {
+    /// How far its axis may be from another that is the same.
+    fn play(&self) -> f64 {
+        play(self.radius.abs()).max(self.within)
+    }
 }
 
 fn group(body: &Body, first: &Hollow, faces: Vec<usize>) -> Round {
@@ -151,13 +175,8 @@ fn group(body: &Body, first: &Hollow, faces: Vec<usize>) -> Round {
     faces
         .iter()
         .for_each(|face| bounds.join(&body.faces[*face].bounds));
-    let near = if bounds.is_empty() {
-        first.foot
-    } else {
-        times(add(bounds.low, bounds.high), 0.5)
-    };
     Round {
-        axis: Axis::new(foot(first.foot, first.d, near), first.d),
+        axis: Axis::new(foot(first.beside, first.d, middle(bounds)), first.d),
         radius: first.radius,
         faces,
     }
