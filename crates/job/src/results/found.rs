@@ -1,5 +1,7 @@
 //! What the calculation found, as side notes.
 
+use std::sync::Arc;
+
 use quillbore_calc::finding::{About, Finding, Kind};
 
 use super::kind::NoteKind;
@@ -19,7 +21,8 @@ pub(super) fn found(finding: &Finding, at: Option<usize>) -> SideNote {
             finding.level,
             NoteKind::Found(finding.kind.clone()),
             beside(finding),
-            String::new(),
+            // Shared by all: it takes no room of its own.
+            Arc::<str>::default(),
         )
     }
 }

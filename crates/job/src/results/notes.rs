@@ -109,26 +109,23 @@ fn held_by_fixture(job: &Job, notes: &mut [(SideNote, Option<usize>)]) {
 }
 
 /// Where a line stands on the sheet: inquiry, rows, plan, price, papers, slips.
-fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
+fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, u32, u16) {
+    let row_at = |row| at.or_else(|| job.row_index(row));
     match beside {
         Beside::Field(field) => match field.block() {
-            Block::Inquiry => (0, field as usize, 0),
-            Block::Plan => (2, field as usize, 0),
-            Block::Price => (3, field as usize, 0),
+            Block::Inquiry => (0, field as u32, 0),
+            Block::Plan => (2, field as u32, 0),
+            Block::Price => (3, field as u32, 0),
         },
         Beside::Row(row, column) => (
             1,
-            at.or_else(|| job.row_index(row)).unwrap_or(usize::MAX),
-            column.map_or(0, |column| column as usize + 1),
+            row_at(row).map_or(u32::MAX, |at| u32::try_from(at).unwrap_or(u32::MAX)),
+            column.map_or(0, |column| column as u16 + 1),
         ),
-        Beside::Plan => (2, usize::MAX, 0),
-        Beside::Price => (3, usize::MAX, 0),
+        Beside::Plan => (2, u32::MAX, 0),
+        Beside::Price => (3, u32::MAX, 0),
         Beside::Papers => (4, 0, 0),
-        Beside::Slip(slip, line) => (
-            5,
-            usize::try_from(slip).unwrap_or(usize::MAX),
-            line.map_or(0, |line| line as usize + 1),
-        ),
+        Beside::Slip(slip, line) => (5, slip, line.map_or(0, |line| line as u16 + 1)),
     }
 }
 

@@ -247,18 +247,25 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     let shelf: Arc<dyn Shelf> = shelf;
     let job = Arc::new(job);
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
+    let report = if asked.json {
+        Some(taken.report)
+    } else {
+        // What was told is let go before the figures take their room.
+        say_report(&taken.report, taken.rows, saying);
+        drop(taken.report);
+        None
+    };
     let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
     let telling = Telling::new(&job, &shop);
     let notes = results.notes.iter();
     let notes = notes.map(|note| figures::note(note, &telling));
-    if asked.json {
-        let report = ReportJson::of(&taken.report, taken.rows, notes, shelf.place());
+    if let Some(report) = report {
+        let report = ReportJson::of(&report, taken.rows, notes, shelf.place());
         saying
             .json(&report)
             .map_err(|error| figures::not_written(&error))?;
     } else {
-        say_report(&taken.report, taken.rows, saying);
         notes.for_each(|note| saying.line(note));
         saying.line(shelf.place());
     }
