@@ -3,20 +3,20 @@
 use std::path::{Path, PathBuf};
 
 /// Bytes to begin with.
-pub struct Seeds {
+pub(crate) struct Seeds {
     all: Vec<Vec<u8>>,
 }
 
 impl Seeds {
     /// One of them, the small ones as often as the large.
-    pub fn one(&self, random: &mut fastrand::Rng) -> &[u8] {
+    pub(crate) fn one(&self, random: &mut fastrand::Rng) -> &[u8] {
         &self.all[random.usize(..self.all.len())]
     }
 }
 
 /// The seeds of a reader; there is always one, if only of nothing.
-pub fn of(reader: &str) -> Seeds {
-    let tests = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+pub(crate) fn of(reader: &str) -> Seeds {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
     let folders: &[&str] = match reader {
         "job" => &[
             "../demo-jobs",
@@ -44,7 +44,7 @@ pub fn of(reader: &str) -> Seeds {
     all.retain(|bytes| bytes.len() < 60_000);
     all.extend(written(reader).iter().map(|text| text.as_bytes().to_vec()));
     if reader == "compare" {
-        all.extend(two_of(&tests));
+        all.extend(two_of(tests));
     }
     // Choices are read off any bytes at all.
     if matches!(reader, "edits" | "merge" | "figures" | "papers" | "cell") {

@@ -17,7 +17,7 @@ const SIGNS: &[&str] = &[
 ];
 
 /// A seed, changed in one to some places; a packed one mostly inside.
-pub fn changed(random: &mut fastrand::Rng, seeds: &Seeds) -> Vec<u8> {
+pub(crate) fn changed(random: &mut fastrand::Rng, seeds: &Seeds) -> Vec<u8> {
     let bytes = seeds.one(random).to_vec();
     if random.u8(..8) > 0
         && let Some(mut parts) = packed::parts(&bytes)
@@ -29,7 +29,11 @@ pub fn changed(random: &mut fastrand::Rng, seeds: &Seeds) -> Vec<u8> {
 }
 
 /// Bytes, changed in one to some places.
-pub fn changed_bytes(random: &mut fastrand::Rng, seeds: &Seeds, mut bytes: Vec<u8>) -> Vec<u8> {
+pub(crate) fn changed_bytes(
+    random: &mut fastrand::Rng,
+    seeds: &Seeds,
+    mut bytes: Vec<u8>,
+) -> Vec<u8> {
     let changes = 1 + random.usize(..6) * usize::from(random.bool());
     for _ in 0..changes {
         change(random, seeds, &mut bytes);

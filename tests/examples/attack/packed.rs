@@ -10,7 +10,7 @@ use crate::change::changed_bytes;
 use crate::seeds::Seeds;
 
 /// A part by its name, unpacked.
-pub type Part = (String, Vec<u8>);
+pub(crate) type Part = (String, Vec<u8>);
 
 /// No part is unpacked any further.
 const LARGEST: u64 = 1_000_000;
@@ -67,7 +67,7 @@ const PIECES: &[&str] = &[
 ];
 
 /// The parts of packed bytes; `None` where they are not packed, or a part can't be unpacked.
-pub fn parts(bytes: &[u8]) -> Option<Vec<Part>> {
+pub(crate) fn parts(bytes: &[u8]) -> Option<Vec<Part>> {
     let mut archive = ZipArchive::new(Cursor::new(bytes)).ok()?;
     let mut parts = Vec::new();
     for at in 0..archive.len() {
@@ -81,7 +81,7 @@ pub fn parts(bytes: &[u8]) -> Option<Vec<Part>> {
 }
 
 /// Changes one to some of the parts.
-pub fn change(random: &mut fastrand::Rng, seeds: &Seeds, parts: &mut Vec<Part>) {
+pub(crate) fn change(random: &mut fastrand::Rng, seeds: &Seeds, parts: &mut Vec<Part>) {
     let changes = 1 + random.usize(..4) * usize::from(random.bool());
     for _ in 0..changes {
         if parts.is_empty() {
@@ -124,7 +124,7 @@ fn put_piece(random: &mut fastrand::Rng, bytes: &mut Vec<u8>, piece: &str) {
 }
 
 /// Packs parts as they are; of several with one name the first.
-pub fn packed(parts: &[Part]) -> Vec<u8> {
+pub(crate) fn packed(parts: &[Part]) -> Vec<u8> {
     let mut zip = ZipWriter::new(Cursor::new(Vec::new()));
     for (name, bytes) in parts {
         let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);

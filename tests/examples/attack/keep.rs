@@ -12,14 +12,14 @@ use quillbore_tests::attack::Reader;
 static FOUND: Mutex<BTreeSet<String>> = Mutex::new(BTreeSet::new());
 
 /// What a panic says.
-pub fn says(panic: &(dyn Any + Send)) -> String {
+pub(crate) fn says(panic: &(dyn Any + Send)) -> String {
     let text = panic.downcast_ref::<String>().map(String::as_str);
     let text = text.or_else(|| panic.downcast_ref::<&str>().copied());
     text.unwrap_or("a panic without words").to_owned()
 }
 
 /// Writes a case that fails otherwise than those before, made small; whether it did.
-pub fn keep(reader: &Reader, bytes: &[u8], why: &str, cases: &Path) -> bool {
+pub(crate) fn keep(reader: &Reader, bytes: &[u8], why: &str, cases: &Path) -> bool {
     let kind = kind_of(reader, why);
     let Ok(mut found) = FOUND.lock() else {
         return false;

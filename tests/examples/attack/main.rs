@@ -32,7 +32,7 @@ fn main() -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    let cases = Path::new(env!("CARGO_MANIFEST_DIR")).join("cases");
+    let cases = Path::new(env!("CARGO_MANIFEST_DIR")).join("attack/cases");
     let readers: Vec<&Reader> = READERS
         .iter()
         .filter(|reader| asked.only.as_deref().is_none_or(|only| only == reader.name))
