@@ -13,6 +13,8 @@ pub struct Seen {
     pub hint_mm: Option<f64>,
     /// Its holes, in the file's order.
     pub holes: Vec<SeenHole>,
+    /// What its holes belong to.
+    pub grouped: Grouped,
     /// Least and most along x, y and z of all that is drawn of the part; `None` where nothing is.
     pub extents: Option<[[f64; 3]; 2]>,
     /// The part's outline seen along z, each ring a list of points; the first ring is the outer one. Empty
@@ -26,6 +28,16 @@ pub struct Seen {
     pub unit_note: Option<UnitNote>,
     /// What of the whole is to be looked at.
     pub doubts: Vec<Doubt>,
+}
+
+/// What the holes of a file belong to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Grouped {
+    /// The bodies of a solid.
+    #[default]
+    ByBody,
+    /// The layers of a drawing.
+    ByLayer,
 }
 
 /// A text that says which unit lengths are in.
@@ -78,7 +90,7 @@ pub struct SeenHole {
     pub text: Option<String>,
     /// Where its text is a line of a chart with heads: that line.
     pub line: Option<Arc<ChartLine>>,
-    /// What it belongs to: the layer of a drawing, the body of an assembly.
+    /// The name of what it belongs to.
     pub group: String,
     /// Where in the file: the handles or numbers of what it was read from.
     pub from: Vec<String>,

@@ -220,6 +220,20 @@ fn what_is_guessed_of_some_holes_of_a_row_is_told() {
 }
 
 #[test]
+fn rows_name_their_layers_and_not_the_one_that_every_drawing_has() {
+    let holes = "0 CIRCLE 5 2A 8 0 10 10 20 4 40 0.4 0 CIRCLE 5 2B 8 DRILL 10 20 20 4 40 0.5 \
+                 0 CIRCLE 5 2C 8 DRILL 10 30 20 4 40 0.6 0 CIRCLE 5 2D 8 SMALL 10 40 20 4 40 0.6 ";
+    let (_, told) = taken(&small("9 $INSUNITS 70 4", holes));
+    for sentence in [
+        "A: 1 hole of 0.8 mm; in the file 2A.",
+        "B: 1 hole of 1 mm, on layer \u{201c}DRILL\u{201d}; in the file 2B.",
+        "C: 2 holes of 1.2 mm, on layers \u{201c}DRILL\u{201d}, \u{201c}SMALL\u{201d}; in the file 2C, 2D.",
+    ] {
+        assert!(told.iter().any(|said| said == sentence), "{told:#?}");
+    }
+}
+
+#[test]
 fn a_drawing_far_from_its_zero_is_counted_from_its_corner() {
     let far = plate(4_500_000.0, 5_500_000.0, 80.0, 50.0);
     let holes = "0 CIRCLE 10 4500010 20 5500020 40 0.4 0 CIRCLE 10 0 20 0 40 0.4 ";

@@ -81,7 +81,7 @@ impl Drawn {
                 }
             });
             let places = places.collect();
-            whole.push(words::row(&mark, &holes, unit));
+            whole.push(words::row(&mark, &holes, self.seen.grouped, unit));
             whole.extend(doubts.into_iter().map(|doubt| words::of_row(&mark, &doubt)));
             rows.push(NewRow { cells, places });
         }

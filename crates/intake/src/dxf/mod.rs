@@ -55,7 +55,7 @@ use tags::Tags;
 use ties::{Ties, tie};
 use views::{doubts, unit_note};
 
-use crate::seen::{Guessed, Refused, Seen, SeenHole, Why};
+use crate::seen::{Grouped, Guessed, Refused, Seen, SeenHole, Why};
 use crate::watch::Watch;
 
 /// The share of the work that taking a file apart is.
@@ -153,6 +153,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, DxfError> {
         unit_mm,
         hint_mm,
         holes: holes(&drawing, &drawn, &rounds, choice, &ties),
+        grouped: Grouped::ByLayer,
         extents: extents(&drawn, &outlined.rings),
         doubts: doubts(&outlined, &diameters, &notes),
         outline: outlined.rings,

@@ -9,7 +9,7 @@ use quillbore_job::Unit;
 
 use super::{count, in_quotes};
 use crate::drawn::{DrawnError, length};
-use crate::seen::{Doubt, Guessed, Refused, SeenHole, UnitNote, Why};
+use crate::seen::{Doubt, Grouped, Guessed, Refused, SeenHole, UnitNote, Why};
 
 /// How many of a kind a sentence names.
 const NAMED: usize = 6;
@@ -253,7 +253,7 @@ pub(crate) fn guess(guess: &Guessed, unit: Unit) -> Option<String> {
 }
 
 /// A row and the holes that it was made of.
-pub(crate) fn row(mark: &str, holes: &[&SeenHole], unit: Unit) -> String {
+pub(crate) fn row(mark: &str, holes: &[&SeenHole], grouped: Grouped, unit: Unit) -> String {
     let Some(first) = holes.first() else {
         return String::new();
     };
@@ -268,16 +268,18 @@ pub(crate) fn row(mark: &str, holes: &[&SeenHole], unit: Unit) -> String {
     let mut groups: Vec<&str> = holes.iter().map(|hole| hole.group.as_str()).collect();
     groups.sort_unstable();
     groups.dedup();
-    groups.retain(|group| !group.is_empty());
+    // The first layer is in every drawing, and says nothing.
+    groups.retain(|group| !group.is_empty() && (grouped, *group) != (Grouped::ByLayer, "0"));
     let groups: Vec<String> = groups
         .iter()
         .take(NAMED)
         .map(|group| in_quotes(group))
         .collect();
-    let on = if groups.is_empty() {
-        String::new()
-    } else {
-        format!(", of {}", groups.join(", "))
+    let on = match (grouped, groups.as_slice()) {
+        (_, []) => String::new(),
+        (Grouped::ByBody, all) => format!(", of {}", all.join(", ")),
+        (Grouped::ByLayer, [layer]) => format!(", on layer {layer}"),
+        (Grouped::ByLayer, all) => format!(", on layers {}", all.join(", ")),
     };
     format!("{mark}: {of}{on}; in the file {}{more}.", from.join(", "))
 }
