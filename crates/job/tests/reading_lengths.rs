@@ -312,6 +312,23 @@ fn plain_angles_and_vectors() {
 /// Above one a fraction of millimeters is a quotient; below one it is an inch size in all likelihood,
 /// and nobody should guess; in inches it is what it was.
 #[test]
+fn depths_with_another_unit_beside_them() {
+    let found = |text: &str| {
+        read::depth(text, Mm).map(|depth| {
+            depth
+                .limits
+                .map(|limits| [limits.lower.mm(), limits.upper.mm()])
+        })
+    };
+    assert_eq!(found("12 +0/+200 \u{b5}m"), Ok(Some([12.0, 12.2])));
+    assert_eq!(found("10 mm / .394\""), Ok(None));
+    assert!(
+        found("500 \u{b1}50 \u{b5}m").is_err(),
+        "500 mm or 500 micrometers"
+    );
+}
+
+#[test]
 fn quotients_of_millimeters() {
     let mm = |text: &str, unit| read::length(text, unit).map(quillbore_calc::Length::mm);
     for (text, expect) in [("25/2", 12.5), ("7/4", 1.75), ("40/10", 4.0)] {

@@ -50,6 +50,71 @@ fn plus_minus() {
 }
 
 #[test]
+fn a_unit_behind_a_tolerance_is_that_of_the_tolerance() {
+    for text in [
+        "0.80 0/+20\u{b5}m",
+        "0.80 +20/0 \u{b5}m",
+        "0.8 +0/+20 \u{b5}m",
+    ] {
+        size(text, Mm, [0.8, 0.8, 0.82], &Unequal);
+    }
+    size("1.5 \u{b1}15\u{b5}m", Mm, [1.5, 1.485, 1.515], &PlusMinus);
+    size("20 \u{b1}15\u{b5}m", Mm, [20.0, 19.985, 20.015], &PlusMinus);
+    size("0.5 mm +30/-0 um", Mm, [0.5, 0.5, 0.53], &Unequal);
+    size(
+        ".031 \u{b1}1 thou",
+        Inch,
+        [0.7874, 0.762, 0.8128],
+        &PlusMinus,
+    );
+    // What is far too large for a size in the context's unit is in the tolerance's.
+    size("800 \u{b1}20 \u{b5}m", Mm, [0.8, 0.78, 0.82], &PlusMinus);
+    size("31 \u{b1}1 thou", Inch, [0.7874, 0.762, 0.8128], &PlusMinus);
+    size("31 \u{b1}1 thou", Mm, [0.7874, 0.762, 0.8128], &PlusMinus);
+    size(
+        ".031 \u{b1}.001 in",
+        Mm,
+        [0.7874, 0.762, 0.8128],
+        &PlusMinus,
+    );
+    for (text, unit, says) in [
+        ("50 \u{b1}10 \u{b5}m", Mm, "50 could be 50 mm or 50 \u{b5}m"),
+        ("0.8 \u{b1}1 thou", Mm, "0.8 could be 0.8 mm or 0.8 in"),
+        ("0.8 \u{b1}.001 in", Mm, "0.8 could be 0.8 mm or 0.8 in"),
+        (
+            ".031 \u{b1}.02 mm",
+            Inch,
+            ".031 could be .031 in or .031 mm",
+        ),
+    ] {
+        refused(text, unit, says);
+    }
+}
+
+#[test]
+fn one_size_in_two_units_is_no_pair() {
+    for text in [
+        "0.8mm/.0315in",
+        "0.8 mm (.0315\")",
+        "0.8 (.0315)",
+        "0.80 [.0315]",
+        "0.8 mm [.0315]",
+    ] {
+        size(text, Mm, [0.8, 0.8, 0.8], &NoLimits);
+        size(text, Inch, [0.8, 0.8, 0.8], &NoLimits);
+    }
+    size(".0315 [0.80]", Mm, [0.8001, 0.8001, 0.8001], &NoLimits);
+    size(
+        "1/32\" (0.794 mm)",
+        Mm,
+        [0.79375, 0.79375, 0.79375],
+        &NoLimits,
+    );
+    refused("0.8 mm / .033 in", Mm, "are not the same length");
+    size("0.78 mm/0.82 mm", Mm, [0.0, 0.78, 0.82], &Pair);
+}
+
+#[test]
 fn a_day_is_no_size() {
     refused("2026-02-01", Mm, "is a date");
     size("2.0-2.6", Mm, [0.0, 2.0, 2.6], &Pair);

@@ -51,6 +51,9 @@ fn clause(why: &Misread) -> String {
         Misread::FractionWithoutUnit { fraction } => {
             format!("{0} has no unit, and numbers without a unit are millimeters here: type {0} in, or the decimal in mm", quoted(fraction))
         }
+        Misread::TwoUnits { first, second } => {
+            format!("{} and {} are not the same length: type the one that is meant, or two limits in one unit", quoted(first), quoted(second))
+        }
         Misread::MixedUnits => {
             "A number without a unit stands beside two different units: give each number its unit".to_owned()
         }

@@ -1,11 +1,13 @@
 //! Depths on a hole's axis, with their limits, and the word that a hole goes through.
 
+use super::beside::units;
 use super::deviations::{Deviations, deviations};
 use super::exact::Ratio;
 use super::measure::{Measure, bare_unit, drill, measure, to_length};
 use super::misread::{Misread, What};
 use super::scan::Scan;
 use super::size::{Bound, eat_bound, no_pair_meant};
+use super::twice::twice;
 use crate::typed::entry::Unit;
 use crate::typed::quantity::Depth;
 use quillbore_calc::Limits;
@@ -113,6 +115,10 @@ fn with_tail(scan: &mut Scan, first: &Measure, unit: Unit) -> Result<Depth, Misr
     if mm.is_zero() {
         return Err(Misread::Zero { what: WHAT });
     }
+    without_limits(mm)
+}
+
+fn without_limits(mm: Ratio) -> Result<Depth, Misread> {
     let nominal = to_length(mm, WHAT)?;
     Ok(Depth {
         through: false,
@@ -123,14 +129,12 @@ fn with_tail(scan: &mut Scan, first: &Measure, unit: Unit) -> Result<Depth, Misr
 }
 
 fn around(first: &Measure, deviations: &Deviations, unit: Unit) -> Result<Depth, Misread> {
-    let mut measures = vec![first];
-    measures.extend(deviations.measures());
-    let bare = bare_unit(&measures, unit)?;
-    let nominal = first.mm(bare, WHAT)?;
+    let units = units(first, deviations, unit, WHAT)?;
+    let nominal = first.mm(units.nominal, WHAT)?;
     if nominal.is_zero() {
         return Err(Misread::Zero { what: WHAT });
     }
-    let (lower, upper) = deviations.mm(bare)?;
+    let (lower, upper) = deviations.mm(units.deviations)?;
     let sum = |deviation| {
         nominal
             .add(deviation)
@@ -145,8 +149,11 @@ fn around(first: &Measure, deviations: &Deviations, unit: Unit) -> Result<Depth,
     })
 }
 
-/// Two limits in either order.
+/// Two limits in either order, or one depth in two units.
 fn pair(first: &Measure, second: &Measure, unit: Unit) -> Result<Depth, Misread> {
+    if let Some(one) = twice(first, second, WHAT)? {
+        return without_limits(one);
+    }
     let bare = bare_unit(&[first, second], unit)?;
     let (one, two) = (first.mm(bare, WHAT)?, second.mm(bare, WHAT)?);
     let (lower, upper) = if one.at_least(two) {

@@ -5,6 +5,7 @@ use quillbore_calc::{Length, Limits};
 use super::exact::Ratio;
 use super::measure::{Bare, Measure, bare_unit, measure, to_length};
 use super::misread::{Misread, What};
+use super::number::decimal;
 use super::scan::Scan;
 use crate::typed::entry::Unit;
 
@@ -130,7 +131,15 @@ fn signed(scan: &mut Scan) -> Result<Option<(Sign, Deviation)>, Misread> {
     } else {
         Sign::None
     };
-    let Some(size) = measure(scan)? else {
+    let whole = match sign {
+        Sign::Plus | Sign::Minus => whole_before_zero(scan)?,
+        Sign::None => None,
+    };
+    let size = match whole {
+        Some(whole) => Some(whole),
+        None => measure(scan)?,
+    };
+    let Some(size) = size else {
         scan.back_to(mark);
         return Ok(None);
     };
@@ -139,6 +148,29 @@ fn signed(scan: &mut Scan) -> Result<Option<(Sign, Deviation)>, Misread> {
         size,
     };
     Ok(Some((sign, deviation)))
+}
+
+/// The 20 of `+20/0`, which is no fraction.
+fn whole_before_zero(scan: &mut Scan) -> Result<Option<Measure>, Misread> {
+    let mark = scan.mark();
+    if let Some(typed) = scan.digits() {
+        let behind = scan.mark();
+        let is_zero = scan.eat('/')
+            && scan
+                .digits()
+                .is_some_and(|below| below.chars().all(|c| c == '0'));
+        if is_zero {
+            scan.back_to(behind);
+            return Ok(Some(Measure::Number {
+                value: decimal(&typed)?,
+                fraction: false,
+                unit: None,
+                typed,
+            }));
+        }
+    }
+    scan.back_to(mark);
+    Ok(None)
 }
 
 fn zero(size: &Measure) -> bool {

@@ -24,8 +24,20 @@ pub(crate) enum LengthUnit {
 }
 
 impl LengthUnit {
-    const fn is_metric(self) -> bool {
+    pub(crate) const fn is_metric(self) -> bool {
         matches!(self, Self::Millimeter | Self::Centimeter | Self::Micron)
+    }
+
+    /// As it is written behind a number.
+    pub(crate) const fn sign(self) -> &'static str {
+        match self {
+            Self::Millimeter => "mm",
+            Self::Centimeter => "cm",
+            Self::Micron => "\u{b5}m",
+            Self::Inch => "in",
+            Self::Thou => "thou",
+            Self::Foot => "ft",
+        }
     }
 
     /// Millimeters in one of it, as a ratio.
@@ -82,7 +94,7 @@ impl Measure {
         matches!(self, Self::Drill { .. })
     }
 
-    const fn is_zero(&self) -> bool {
+    pub(crate) const fn is_zero(&self) -> bool {
         match self {
             Self::Number { value, .. } => value.is_zero(),
             Self::Drill { .. } => false,

@@ -147,6 +147,13 @@ pub enum Misread {
         /// The fraction as typed.
         fraction: String,
     },
+    /// A metric length and one of inches stand side by side and are not the same.
+    TwoUnits {
+        /// The first, with its unit.
+        first: String,
+        /// The second, with its unit.
+        second: String,
+    },
     /// Bare numbers between different units.
     MixedUnits,
     /// A drill size with a tolerance without a unit where bare numbers are millimeters.

@@ -6,6 +6,7 @@
 
 mod amounts;
 mod angle;
+mod beside;
 mod broken;
 mod choices;
 mod currency;
@@ -27,6 +28,7 @@ mod scan;
 mod size;
 mod surface;
 mod text;
+mod twice;
 mod whole;
 
 pub use amounts::{mass_kg, money, resistivity_ohm_cm, share};

@@ -3,11 +3,13 @@
 use quillbore_calc::Limits;
 use quillbore_calc::standards::fits;
 
+use super::beside::units;
 use super::deviations::{Deviations, deviations};
 use super::exact::Ratio;
 use super::measure::{Bare, Measure, bare_unit, diameter, second_diameter, to_length};
 use super::misread::{Misread, What};
 use super::scan::Scan;
+use super::twice::twice;
 use crate::typed::entry::Unit;
 use crate::typed::quantity::{LimitsGiven, Size};
 
@@ -114,14 +116,12 @@ fn with_tail(scan: &mut Scan, first: &Measure, unit: Unit) -> Result<Size, Misre
 }
 
 fn with_deviations(first: &Measure, deviations: &Deviations, unit: Unit) -> Result<Size, Misread> {
-    let mut measures = vec![first];
-    measures.extend(deviations.measures());
-    let bare = bare_unit(&measures, unit)?;
-    if first.is_drill() && unit == Unit::Mm && !bare.said {
+    let units = units(first, deviations, unit, What::Size)?;
+    if first.is_drill() && unit == Unit::Mm && !units.deviations.said {
         return Err(Misread::DrillToleranceWithoutUnit);
     }
-    let nominal = first.mm(bare, What::Size)?;
-    let (lower, upper) = deviations.mm(bare)?;
+    let nominal = first.mm(units.nominal, What::Size)?;
+    let (lower, upper) = deviations.mm(units.deviations)?;
     let given = if deviations.symmetric() {
         LimitsGiven::PlusMinus
     } else {
@@ -157,8 +157,11 @@ fn around(nominal: Ratio, lower: Ratio, upper: Ratio, given: LimitsGiven) -> Res
     })
 }
 
-/// Two limits in either order.
+/// Two limits in either order, or one size in two units.
 fn pair(first: &Measure, second: &Measure, unit: Unit) -> Result<Size, Misread> {
+    if let Some(one) = twice(first, second, What::Size)? {
+        return around(one, Ratio::ZERO, Ratio::ZERO, LimitsGiven::None);
+    }
     // A drill list is in inches, and so is the decimal that it prints beside a drill.
     let unit = if first.is_drill() { Unit::Inch } else { unit };
     let bare = bare_unit(&[first, second], unit)?;
