@@ -23,6 +23,12 @@ pub(crate) fn by_mark(row: &mut Cells) -> Option<String> {
     }
 }
 
+/// What is told of a row without a count, where other rows have one.
+pub(crate) fn without_count(row: &Cells) -> Option<String> {
+    let blank = |column| row.get(&column).is_none_or(|text| text.trim().is_empty());
+    (blank(Column::Count) && !blank(Column::Size)).then(|| words::NO_COUNT.to_owned())
+}
+
 /// That rows say another number of holes than they have locations.
 pub(crate) fn counts_and_places(rows: &[NewRow]) -> Option<String> {
     const TOLD: usize = 5;

@@ -81,7 +81,7 @@ impl Table<'_> {
             }
             Meaning::Tolerance => {
                 let fits = look.is(&[FitOrMark]) && (!look.distinct || !self.is_free(MARK));
-                let sized = !self.is_free(SIZE);
+                let sized = !self.is_free(SIZE) && !column.head.speaks_of_angle();
                 sized && (fits || look.is_surely(&[Kind::Tolerance], &NUMBERS))
             }
             MARK => {

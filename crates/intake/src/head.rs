@@ -1,11 +1,12 @@
 //! One head of a foreign table: what its words say of the column, and the unit that it names.
 
-use quillbore_job::{Column, Unit};
+use quillbore_job::Column;
 
 use crate::fold::{Key, Token, folded, tokens};
+use crate::head_unit::{HeadUnit, factor_in, is_unit_alone, without_unit};
 use crate::meaning::Meaning;
 use crate::note_words::{NoteWord, NoteWords};
-use crate::trade_words::{Heading, heading, is_filler, is_hole_word, is_of_dimensions};
+use crate::trade_words::{Heading, heading, is_filler, is_hole_word};
 
 /// A head of a column.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -86,70 +87,16 @@ impl Says {
     }
 }
 
-/// A unit that a head can name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum HeadUnit {
-    /// A unit that a job is typed in.
-    Whole(Unit),
-    /// Centimeters.
-    Cm,
-    /// Micrometers.
-    Um,
-    /// Thousandths of an inch.
-    Thou,
-    /// Degrees.
-    Degrees,
-}
-
-impl HeadUnit {
-    /// The unit as it is written behind a number; none for degrees.
-    pub(crate) const fn behind(self) -> Option<&'static str> {
-        match self {
-            Self::Whole(Unit::Mm) => Some("mm"),
-            Self::Whole(Unit::Inch) => Some("in"),
-            Self::Cm => Some("cm"),
-            Self::Um => Some("um"),
-            Self::Thou => Some("thou"),
-            Self::Degrees => None,
-        }
-    }
-
-    /// The unit of length that a text names and nothing else.
-    pub(crate) fn of_text(text: &str) -> Option<Self> {
-        Self::alone_in(text).filter(|unit| unit.behind().is_some())
-    }
-
-    /// The unit that a text names and nothing else.
-    fn alone_in(text: &str) -> Option<Self> {
-        match tokens(text).as_slice() {
-            [one] => Self::of(one),
-            _ => None,
-        }
-    }
-
-    fn of(token: &Token) -> Option<Self> {
-        Some(match token.spelled() {
-            "mm" | "millimeter" | "millimeters" | "millimetre" | "millimetres" => {
-                Self::Whole(Unit::Mm)
-            }
-            "in" | "inch" | "inches" | "zoll" | "pouce" | "pouces" | "pulg" | "pulgada"
-            | "pulgadas" | "pollice" | "pollici" => Self::Whole(Unit::Inch),
-            "cm" => Self::Cm,
-            "um" | "my" | "micron" | "microns" | "mikrometer" => Self::Um,
-            "thou" | "mil" | "mils" => Self::Thou,
-            "deg" | "degree" | "degrees" | "grad" | "degre" | "degres" | "grados" | "gradi" => {
-                Self::Degrees
-            }
-            _ => return None,
-        })
-    }
-}
-
 impl Head {
     /// Reads a head.
     pub(crate) fn of(text: &str) -> Self {
-        let all = tokens(text);
+        let factor = factor_in(text);
+        let all = tokens(factor.as_ref().map_or(text, |factor| factor.text.as_str()));
         let (unit, words) = without_unit(&all);
+        let unit = match factor {
+            Some(factor) => unit.map(|unit| unit.parted(factor.power)),
+            None => unit,
+        };
         let angle = Says::Plainly(Meaning::Ours(Column::Angle));
         let (says, basis) = if words.is_empty() && unit == Some(HeadUnit::Degrees) {
             (angle, None)
@@ -201,66 +148,36 @@ impl Head {
             "tolleranza",
             "pm",
         ];
-        tokens(&self.text)
+        let factor = factor_in(&self.text);
+        let text = factor.map_or_else(|| self.text.clone(), |factor| factor.text);
+        tokens(&text)
             .iter()
             .all(|word| HeadUnit::of(word).is_some() || WORDS.contains(&word.spelled()))
+    }
+
+    /// Whether one of its words is this, folded.
+    pub(crate) fn has_word(&self, words: &[&str]) -> bool {
+        let said = self.folded.split(' ');
+        said.into_iter().any(|said| words.contains(&said))
+    }
+
+    /// Whether it is a sign and no word: `+`.
+    pub(crate) fn is_sign(&self) -> bool {
+        matches!(self.folded.as_str(), "plus" | "minus")
+    }
+
+    /// Whether one of its words speaks of an angle: `angle tol`.
+    pub(crate) fn speaks_of_angle(&self) -> bool {
+        let angle = Says::Plainly(Meaning::Ours(Column::Angle));
+        tokens(&self.text)
+            .iter()
+            .any(|word| says_of_one(word) == angle)
     }
 
     /// Whether it has words, and at least one of them is known.
     pub(crate) fn is_known(&self) -> bool {
         self.says != Says::Nothing
     }
-}
-
-/// Whether a text names a unit and says nothing else: `mm`, `[in]`, `(°)`.
-pub(crate) fn is_unit_alone(text: &str) -> bool {
-    HeadUnit::alone_in(text).is_some()
-}
-
-/// The unit that a line of words says of all dimensions: `Alle Maße in mm`, `DIMENSIONS IN INCHES`,
-/// `Units: in`.
-pub(crate) fn unit_of_all(text: &str) -> Option<Unit> {
-    let all = tokens(text);
-    let spoken = all.iter().any(|word| is_of_dimensions(&Key::of([word])));
-    let last = all.len().saturating_sub(1);
-    let mut units = all
-        .iter()
-        .enumerate()
-        .filter_map(|(at, word)| match HeadUnit::of(word) {
-            // `in` is a unit behind two or three words only: longer lines are cut off.
-            Some(HeadUnit::Whole(unit)) if !word.is("in") || (at == last && at <= 3) => Some(unit),
-            _ => None,
-        });
-    let unit = units.next().filter(|_| spoken)?;
-    units.all(|other| other == unit).then_some(unit)
-}
-
-/// The unit that a text names and nothing else: `INCH`, `[mm]`.
-pub(crate) fn unit_alone(text: &str) -> Option<Unit> {
-    match HeadUnit::of_text(text) {
-        Some(HeadUnit::Whole(unit)) if folded(text) != "in" => Some(unit),
-        _ => None,
-    }
-}
-
-/// The unit among some words, and the others. `in` is one at the end or in brackets only: `Maße in mm`.
-fn without_unit(all: &[Token]) -> (Option<HeadUnit>, Vec<&Token>) {
-    let mut unit = None;
-    let mut words = Vec::with_capacity(all.len());
-    for (at, token) in all.iter().enumerate() {
-        let next = all.get(at + 1);
-        let is_preposition = token.is("in") && next.is_some_and(|next| next.part == token.part);
-        match HeadUnit::of(token) {
-            Some(_) if is_preposition => {
-                if next.and_then(HeadUnit::of).is_none() {
-                    words.push(token);
-                }
-            }
-            Some(named) => unit = Some(named),
-            None => words.push(token),
-        }
-    }
-    (unit, words)
 }
 
 /// The words of an angle's head without those that say what it is measured from.
@@ -380,7 +297,7 @@ fn says_of_one(word: &Token) -> Says {
 mod tests {
     use quillbore_job::{Column, Unit};
 
-    use super::{Head, HeadUnit, Says, is_unit_alone, unit_of_all};
+    use super::{Head, HeadUnit, Says};
     use crate::meaning::Meaning;
 
     const MARK: Says = Says::Plainly(Meaning::Ours(Column::Mark));
@@ -640,38 +557,6 @@ mod tests {
         ] {
             assert_eq!(Head::of(head).says, Says::Nothing, "{head}");
         }
-    }
-
-    #[test]
-    fn units_of_heads() {
-        let (mm, inch) = (HeadUnit::Whole(Unit::Mm), HeadUnit::Whole(Unit::Inch));
-        for (head, unit) in [
-            ("dia (mm)", Some(mm)),
-            ("Maße in mm", Some(mm)),
-            ("depth [in]", Some(inch)),
-            ("depth in", Some(inch)),
-            ("depth \"", Some(inch)),
-            ("Tiefe in Zoll", Some(inch)),
-            ("\u{d8}, pouces", Some(inch)),
-            ("Tol. \u{b5}m", Some(HeadUnit::Um)),
-            ("Winkel \u{b0}", Some(HeadUnit::Degrees)),
-            ("depth in part", None),
-            ("dia", None),
-        ] {
-            assert_eq!(Head::of(head).unit, unit, "{head}");
-        }
-        for (line, unit) in [
-            ("Alle Maße in mm.", Some(Unit::Mm)),
-            ("ALL DIMENSIONS IN INCHES", Some(Unit::Inch)),
-            ("Cotes en mm", Some(Unit::Mm)),
-            ("UNITS: INCH", Some(Unit::Inch)),
-            ("dimensions in mm (inch)", None),
-            ("holes 2 mm from the edge", None),
-            ("dimensions in part", None),
-        ] {
-            assert_eq!(unit_of_all(line), unit, "{line}");
-        }
-        assert!(is_unit_alone("[mm]") && is_unit_alone("\u{b0}") && !is_unit_alone("dia mm"));
     }
 
     #[test]

@@ -6,7 +6,8 @@ use quillbore_job::Column;
 
 use crate::cell_words::{CellWord, cell_word};
 use crate::fold::folded;
-use crate::head::{Head, Says, is_unit_alone};
+use crate::head::{Head, Says};
+use crate::head_unit::is_unit_alone;
 use crate::lines::{Line, Lines};
 use crate::meaning::Meaning;
 use crate::no_row::{Role, filled_cells, is_a_remark, is_no_mark, role_by_itself};
@@ -219,10 +220,19 @@ impl Layout {
     fn put_below(&mut self, line: Line<'_>) {
         let width = self.heads.len().max(line.width());
         self.heads.resize(width, Head::default());
+        // A head over several columns names the unit of each.
+        let mut over = None;
         for (head, cell) in self.heads.iter_mut().zip(line.cells()) {
+            let is_under = head.text.is_empty();
+            if !is_under {
+                over = head.unit.filter(|unit| unit.is_of_length());
+            }
             // What is merged over both lines stands in each of them.
             if !cell.trim().is_empty() && folded(cell) != head.folded {
                 *head = head.over(cell);
+            }
+            if is_under && !head.text.is_empty() {
+                head.unit = head.unit.or(over);
             }
         }
     }

@@ -1,14 +1,21 @@
 //! One line of a foreign table: its cells by what they mean, its size, its place.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
-use crate::column::{ForeignColumn, Holds, How, Why};
-use crate::head::{AngleFrom, HeadUnit};
+use crate::column::{Holds, How, Why};
+use crate::commas::Commas;
+use crate::foreign::Foreign;
+use crate::head::AngleFrom;
+use crate::head_unit::HeadUnit;
 use crate::lines::Line;
 use crate::meaning::Meaning;
+use crate::of_unit::with_unit;
+use crate::section::{Section, section_of};
+use crate::tolerance::joined;
 use crate::words;
 
 /// One line of the foreign table, sorted by what its cells mean.
@@ -27,6 +34,40 @@ pub(crate) struct Sorted {
     /// The number of the line beside its mark.
     pub(crate) row_number: Option<String>,
     pub(crate) left_out: Vec<String>,
+    /// What of its numbers is worth a look.
+    pub(crate) guesses: Vec<String>,
+}
+
+/// How the lines of a table are read.
+pub(crate) struct Reading<'a> {
+    foreign: &'a Foreign,
+    /// What bare lengths are in, unless something nearer says otherwise.
+    unit: Unit,
+    pub(crate) sections: Vec<Section>,
+    commas: Commas,
+    /// The columns that say the unit of others.
+    units: Vec<usize>,
+}
+
+impl<'a> Reading<'a> {
+    /// Of a table whose bare lengths are in `unit`.
+    pub(crate) fn of(foreign: &'a Foreign, unit: Unit) -> Self {
+        let columns = foreign.columns.iter().enumerate();
+        let units = columns.filter(|(_, column)| column.holds(Meaning::Unit));
+        Self {
+            foreign,
+            unit,
+            sections: foreign.sections(),
+            commas: Commas::of(foreign),
+            units: units.map(|(at, _)| at).collect(),
+        }
+    }
+
+    /// The unit that a line says of the lengths in a column: of several the next one on the right.
+    fn of_line(&self, line: Line<'_>, column: usize) -> Option<HeadUnit> {
+        let behind = self.units.iter().find(|unit| **unit >= column);
+        HeadUnit::of_text(line.cell(*behind.or(self.units.last())?)?)
+    }
 }
 
 /// What stands beside a size in columns of its own.
@@ -39,12 +80,13 @@ pub(crate) struct SizeLimits {
     upper_deviation: Option<String>,
 }
 
-/// Sorts a line's cells by what their columns hold; in a block that was `laid` over cells, empty ones
-/// count too.
-pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: Unit) -> Sorted {
+/// Sorts a line's cells by what their columns hold; in a block that was laid over cells, empty ones count
+/// too. `at` is the line's place among all lines.
+pub(crate) fn sort(reading: &Reading<'_>, at: usize, line: Line<'_>) -> Sorted {
     let mut sorted = Sorted::default();
-    let of_line = unit_of_line(columns, line);
-    for (cell, column) in line.cells().zip(columns) {
+    let (laid, unit) = (reading.foreign.laid, reading.unit);
+    let of_section = section_of(&reading.sections, at);
+    for (place, (cell, column)) in line.cells().zip(&reading.foreign.columns).enumerate() {
         if cell.trim().is_empty() {
             // A block that was laid over cells empties those that it is empty over.
             if let (true, Some(Holds::A(Meaning::Ours(ours)))) = (laid, column.holds) {
@@ -67,8 +109,21 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             // Nothing is taken before every column with something in it is understood.
             None => continue,
         };
-        let named = column.head.unit.or(of_line).filter(|_| meaning.is_length());
-        let text = || with_unit(cell, named.filter(|named| *named != HeadUnit::Whole(unit)));
+        let is_length = meaning.is_length();
+        let of_line = || reading.of_line(line, place);
+        let nearer = || of_line().or(of_section);
+        let named = is_length
+            .then(|| column.head.unit.or_else(nearer))
+            .flatten();
+        let cell = match is_length && cell.contains(',') {
+            true => {
+                let of = named.unwrap_or(HeadUnit::Whole(unit));
+                reading.commas.read(cell, meaning, of, &mut sorted.guesses)
+            }
+            false => Cow::Borrowed(cell),
+        };
+        let cell = &*cell;
+        let text = || with_unit(cell, named.filter(|named| named.typed_in() != Some(unit)));
         match meaning {
             Meaning::Ours(Column::Note) => {
                 let head = column.head.text.as_str();
@@ -102,7 +157,7 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
             Meaning::Axis(axis) => set(&mut sorted.axis, axis, text()),
             Meaning::Unit => {
                 let told = words::cell_left_out(&column.head.text, cell);
-                match of_line {
+                match HeadUnit::of_text(cell) {
                     Some(_) => sorted.unit = Some(told),
                     // A unit that none of its lengths is in: pieces, sets.
                     None => sorted.left_out.push(told),
@@ -113,25 +168,9 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
     sorted
 }
 
-/// The unit that a line says of its own lengths.
-fn unit_of_line(columns: &[ForeignColumn], line: Line<'_>) -> Option<HeadUnit> {
-    let at = columns
-        .iter()
-        .position(|column| column.holds(Meaning::Unit))?;
-    HeadUnit::of_text(line.cell(at)?)
-}
-
 fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
     if let Some(part) = parts.get_mut(index) {
         *part = Some(text);
-    }
-}
-
-/// A bare number with the unit that its own head names.
-fn with_unit(cell: &str, unit: Option<HeadUnit>) -> String {
-    match unit.and_then(HeadUnit::behind) {
-        Some(unit) if is_bare(cell) => format!("{cell} {unit}"),
-        _ => cell.to_owned(),
     }
 }
 
@@ -146,17 +185,6 @@ fn with_basis(cell: &str, basis: Option<AngleFrom>) -> String {
         Some(basis) if number.chars().all(bare) => format!("{number} deg {}", basis.behind()),
         _ => cell.to_owned(),
     }
-}
-
-/// Whether a text names no unit.
-fn is_bare(text: &str) -> bool {
-    !text
-        .chars()
-        .any(|letter| (letter.is_alphabetic() && !is_diameter(letter)) || letter == '"')
-}
-
-const fn is_diameter(letter: char) -> bool {
-    matches!(letter, '\u{d8}' | '\u{f8}' | '\u{3a6}' | '\u{3c6}')
 }
 
 /// A deviation with the sign that its head has, where it has none itself: `Tol -` over `0.02`.
@@ -194,7 +222,7 @@ impl SizeLimits {
             (None, None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
             (Some(nominal), Some(beside), None, None, None)
             | (Some(nominal), None, Some(beside), None, None) => {
-                (joined(&nominal, &beside, unit), None)
+                joined(&nominal, &beside, Column::Size, unit)
             }
             (nominal, tolerance, deviations, lower, upper) => {
                 let parts = [nominal, tolerance, deviations, lower, upper];
@@ -225,43 +253,16 @@ fn signed(deviation: String) -> String {
     }
 }
 
-/// Joins the depth's tolerance to it.
+/// Joins the depth's tolerance to it; says what was guessed.
 pub(crate) fn join_depth(
     row: &mut BTreeMap<Column, String>,
     tolerance: Option<String>,
     unit: Unit,
-) {
-    if let Some(tolerance) = tolerance {
-        let depth = row.get(&Column::Depth).map_or("", String::as_str);
-        row.insert(Column::Depth, joined(depth, &tolerance, unit));
-    }
-}
-
-/// `0.8` and `0.02` are 0.8 plus or minus 0.02; a signed tolerance or a fit class stands as it is.
-///
-/// A unit behind a tolerance would hold for the size before it, too, so that this gets its own.
-fn joined(nominal: &str, tolerance: &str, unit: Unit) -> String {
-    let digits = tolerance
-        .trim_start()
-        .starts_with(|l: char| l.is_ascii_digit() || l == '.');
-    let measure = read_quantity::length_or_zero(tolerance, unit).is_ok();
-    let named = measure
-        || tolerance
-            .trim_start()
-            .starts_with(['+', '-', '\u{b1}', '\u{2212}']);
-    let of_nominal = match unit {
-        Unit::Mm => " mm",
-        Unit::Inch => " in",
-    };
-    let behind = if named && !is_bare(tolerance) && is_bare(nominal) && !nominal.is_empty() {
-        of_nominal
-    } else {
-        ""
-    };
-    let sign = if digits && measure { "+-" } else { "" };
-    format!("{nominal}{behind} {sign}{tolerance}")
-        .trim_start()
-        .to_owned()
+) -> Option<String> {
+    let depth = row.get(&Column::Depth).map_or("", String::as_str);
+    let (depth, guess) = joined(depth, &tolerance?, Column::Depth, unit);
+    row.insert(Column::Depth, depth);
+    guess
 }
 
 /// The place that a line names, or why it can't be read; its number is set by the caller.

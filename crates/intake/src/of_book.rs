@@ -174,6 +174,8 @@ impl Foreign {
             told(&sheet.merged, words::merged),
             told(&sheet.uncalculated, words::uncalculated),
             told(&sheet.dates, words::dates),
+            told(&sheet.fractions, words::fractions),
+            told(&sheet.struck, words::struck),
             book.seen.hides.then(|| words::HIDES.to_owned()),
             book.seen.strikes.then(|| words::STRIKES.to_owned()),
             book.seen.comments.then(|| words::COMMENTS.to_owned()),

@@ -10,11 +10,12 @@ use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit};
 
 use crate::cell_words::{CellWord, TakenWord};
 use crate::column::{ForeignColumn, Holds, How};
-use crate::counts::{by_mark, counts_and_places};
+use crate::counts::{by_mark, counts_and_places, without_count};
 use crate::error::IntakeError;
+use crate::fits::COUNT;
 use crate::foreign::Foreign;
 use crate::from_note::{Kept, NotesRead, Remarks};
-use crate::line::{join_depth, place_of, sort};
+use crate::line::{Reading, join_depth, place_of, sort};
 use crate::lines::Line;
 use crate::meaning::Meaning;
 use crate::mend::{Mended, end_in_head};
@@ -117,10 +118,13 @@ pub(crate) struct Taking<'a> {
     pub(crate) rows: Vec<NewRow>,
     lines: Vec<ReportLine>,
     reader: RowReader,
+    reading: Reading<'a>,
     /// The line as it was read to see what of it can't be.
     tried: Row,
     /// The table is a list of places and nothing else: all of it is one row.
     places_alone: bool,
+    /// Rows have counts.
+    counts: bool,
     /// What the head over the ends says, where it is a word for one.
     says_end: Option<CellWord>,
     /// Words of cells that were taken as others, each once, by their small letters.
@@ -166,15 +170,21 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
 impl<'a> Taking<'a> {
     /// Takes all rows of a table.
     pub(crate) fn of(foreign: &'a Foreign, job: &'a Job, context: Unit, kept: Kept) -> Self {
+        let unit = foreign.unit(context);
         let mut taking = Self {
             foreign,
             job,
-            unit: foreign.unit(context),
+            unit,
+            reading: Reading::of(foreign, unit),
             rows: Vec::new(),
             lines: Vec::new(),
             reader: RowReader::new(job.angle_basis()),
             tried: Row::default(),
             places_alone: foreign.is_places_alone(),
+            counts: foreign
+                .columns
+                .iter()
+                .any(|column| column.holds(COUNT) && column.look.filled > 0),
             says_end: end_in_head(&foreign.columns),
             words: BTreeMap::new(),
             splits: 0,
@@ -183,8 +193,8 @@ impl<'a> Taking<'a> {
             notes: NotesRead::default(),
             from_notes: FromNotes::default(),
         };
-        for (_, line) in foreign.rows() {
-            taking.line(line);
+        for (at, line) in foreign.rows() {
+            taking.line(at, line);
         }
         taking
     }
@@ -209,6 +219,7 @@ impl<'a> Taking<'a> {
             let whole = Whole {
                 foreign,
                 unit: self.unit,
+                sections: &self.reading.sections,
                 totals: &totals,
             };
             whole
@@ -240,15 +251,16 @@ impl<'a> Taking<'a> {
 
     /// Takes one line: as a row, as a further place of the row before, or not at all where somebody
     /// left out all that stands in it.
-    fn line(&mut self, line: Line<'_>) {
+    fn line(&mut self, at: usize, line: Line<'_>) {
         let (foreign, unit) = (self.foreign, self.unit);
-        let sorted = sort(&foreign.columns, foreign.laid, line, unit);
+        let sorted = sort(&self.reading, at, line);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
         let mut mended = Mended::default();
         mended.size(&mut row, unit);
-        let mut guesses: Vec<String> = sorted.limits.join(&mut row, unit).into_iter().collect();
-        join_depth(&mut row, sorted.depth_tolerance, unit);
+        let mut guesses = sorted.guesses;
+        guesses.extend(sorted.limits.join(&mut row, unit));
+        guesses.extend(join_depth(&mut row, sorted.depth_tolerance, unit));
         let breaks = (line.breaks > 0).then(|| words::line_breaks(line.breaks));
         // In a single column nothing tells the lines of a cell from those of the table.
         let (guess, breaks) = match foreign.columns.len() {
@@ -267,7 +279,10 @@ impl<'a> Taking<'a> {
         }
         // A block that lies as it was laid is typing, and a location is one hole.
         if !foreign.laid && place.is_none() {
-            guesses.extend(by_mark(&mut row));
+            let by_mark = by_mark(&mut row);
+            let counted = self.counts && by_mark.is_none();
+            guesses.extend(by_mark);
+            guesses.extend(counted.then(|| without_count(&row)).flatten());
         }
         let unread = self.read(&mut row, &mut mended);
         // A block that lies as it was laid is typing: its notes are notes.

@@ -3,7 +3,7 @@
 use quillbore_job::Unit;
 
 use crate::foreign::Foreign;
-use crate::head::{HeadUnit, unit_alone, unit_of_all};
+use crate::head_unit::{unit_alone, unit_of_all};
 use crate::no_row::Role;
 
 impl Foreign {
@@ -21,7 +21,12 @@ impl Foreign {
     /// What a line above or below the rows says of the unit of all dimensions, and its number.
     pub(crate) fn said_unit(&self) -> Option<(usize, Unit)> {
         let roles = self.layout.roles.iter();
-        let words = roles.filter(|(_, role)| matches!(role, Role::Title | Role::Words));
+        // A line between the rows says it of those below it.
+        let words = roles.filter(|(at, role)| match role {
+            Role::Title => true,
+            Role::Words => !self.is_between_rows(**at),
+            _ => false,
+        });
         let mut lines = words.filter_map(|(at, role)| Some((self.lines.line(*at)?, *role)));
         lines.find_map(|(line, role)| {
             // `Units:` and `inch` may stand in two cells, and the unit by itself above the head.
@@ -43,9 +48,6 @@ impl Foreign {
     pub(crate) fn named_units(&self) -> impl Iterator<Item = Unit> {
         self.columns
             .iter()
-            .filter_map(|column| match column.head.unit {
-                Some(HeadUnit::Whole(unit)) => Some(unit),
-                _ => None,
-            })
+            .filter_map(|column| column.head.unit?.implies())
     }
 }

@@ -1,11 +1,14 @@
 //! What each column of a foreign table holds, by its head, by its place, and by its values.
 
 use crate::column::{ForeignColumn, Holds, How, Why};
-use crate::fits::{ANGLE, DEPTH, MARK, SIZE, in_one_unit, is_contradicted, is_surely_size};
+use crate::fits::{
+    ANGLE, COUNT, DEPTH, END, MARK, SIZE, in_one_unit, is_contradicted, is_surely_size,
+};
 use crate::guess::Table;
 use crate::head::Says;
 use crate::meaning::Meaning;
-use crate::values::Kind::{self, Number, Signed, Whole};
+use crate::values::Kind::{self, FitOrMark, Mark, Number, Signed, Whole};
+use quillbore_job::Column;
 
 /// Understands the columns that nobody said anything of; true where columns without heads lie as they
 /// were laid.
@@ -43,6 +46,7 @@ pub(crate) fn understand(columns: &mut [ForeignColumn]) -> bool {
         table.by_numbers();
     }
     table.words_are_notes();
+    table.sides_of_counts();
     laid
 }
 
@@ -53,6 +57,7 @@ impl Table<'_> {
             if let Some(column) = self.columns.get(at)
                 && let (None, Says::Plainly(meaning)) = (column.holds, column.head.says)
                 && !is_contradicted(meaning, &column.look)
+                && !names_kinds(column, meaning)
                 && self.is_free(meaning)
                 && !(meaning == Meaning::Tolerance && self.is_behind_another(at))
                 && let Some(column) = self.columns.get_mut(at)
@@ -71,7 +76,7 @@ impl Table<'_> {
             column.is_some_and(|column| column.head.says == Says::Plainly(meaning))
         };
         let before = at.checked_sub(1);
-        let fits = column(at).is_some_and(|column| column.look.is(&[Kind::FitOrMark]));
+        let fits = column(at).is_some_and(|column| column.look.is(&[FitOrMark]));
         let bare = column(at).is_some_and(|column| column.head.is_bare_tolerance());
         bare && !fits && (says(before, DEPTH) || says(before, ANGLE))
     }
@@ -136,6 +141,7 @@ impl Table<'_> {
                         look.exceeds(&size.look, 0.5) && look.count(&[Signed]) == 0
                     };
                     column.holds(said)
+                        && !column.head.is_sign()
                         && column.how == How::Head
                         && is_other
                         && in_one_unit(column, &size)
@@ -144,6 +150,21 @@ impl Table<'_> {
                     self.guess(at, meant, Why::HeadAndValues);
                     break;
                 }
+            }
+        }
+    }
+
+    /// Holes of one side, beside a number of sides: whether they are drilled from both or there are twice as
+    /// many must be said.
+    fn sides_of_counts(&mut self) {
+        const SIDE: [&str; 7] = ["side", "face", "seite", "cote", "lado", "lato", "cara"];
+        let of_one_side = |column: &ForeignColumn| column.head.has_word(&SIDE);
+        if !self.holder(COUNT).is_some_and(of_one_side) {
+            return;
+        }
+        for column in self.columns.iter_mut().filter(|column| !column.is_said()) {
+            if column.holds(Meaning::Ours(Column::Ends)) {
+                column.unset();
             }
         }
     }
@@ -168,4 +189,11 @@ impl Table<'_> {
             self.guess(at, Meaning::DepthTolerance, Why::Beside);
         }
     }
+}
+
+/// Whether marks stand under a head such as `hole type`, which may be the kind of hole and not its end.
+fn names_kinds(column: &ForeignColumn, meaning: Meaning) -> bool {
+    const KIND: [&str; 5] = ["type", "typ", "art", "tipo", "lochart"];
+    let marks = || column.look.is(&[Mark, FitOrMark]);
+    meaning == END && column.head.has_word(&KIND) && marks()
 }

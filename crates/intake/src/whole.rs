@@ -5,9 +5,10 @@ use quillbore_job::{Unit, words::english};
 
 use crate::column::{ForeignColumn, Holds, How};
 use crate::foreign::Foreign;
-use crate::head::HeadUnit;
+use crate::head_unit::HeadUnit;
 use crate::lines::Line;
 use crate::meaning::Meaning;
+use crate::section::Section;
 use crate::totals::Totals;
 use crate::words;
 
@@ -16,6 +17,7 @@ pub(crate) struct Whole<'a> {
     pub(crate) foreign: &'a Foreign,
     /// What bare lengths were read in.
     pub(crate) unit: Unit,
+    pub(crate) sections: &'a [Section],
     pub(crate) totals: &'a Totals,
 }
 
@@ -36,6 +38,7 @@ impl Whole<'_> {
         said.extend(foreign.encoding.map(words::encoding_guessed));
         said.extend(self.nothing_under());
         said.push(words::units(self.unit, line, &self.other_units()));
+        said.extend(self.sections());
         said.extend(looks.map(words::looks_like));
         let has_axis =
             |column: &ForeignColumn| matches!(column.holds, Some(Holds::A(Meaning::Axis(_))));
@@ -91,8 +94,25 @@ impl Whole<'_> {
         columns
             .filter(is_length)
             .filter_map(|column| Some((column.head.text.as_str(), column.head.unit?)))
-            .filter(|(_, named)| *named != HeadUnit::Whole(self.unit) && named.behind().is_some())
+            .filter(|(_, named)| *named != HeadUnit::Whole(self.unit) && named.is_of_length())
             .collect()
+    }
+
+    /// The lines between the rows that name a unit, where any names another than that of bare numbers.
+    fn sections(&self) -> Vec<String> {
+        let typed_in = |section: &Section| section.unit.typed_in();
+        let mut all = self.sections.iter();
+        if all.all(|section| typed_in(section) == Some(self.unit)) {
+            return Vec::new();
+        }
+        let sections = self.sections.iter();
+        let said = sections.map(|section| {
+            let columns = self.foreign.columns.iter();
+            let mut heads = columns.filter_map(|column| column.head.unit);
+            let other = heads.any(|unit| unit.is_of_length() && unit != section.unit);
+            words::unit_of_section(section.number, section.unit, other)
+        });
+        said.collect()
     }
 
     fn holes(&self) -> String {

@@ -7,7 +7,7 @@ use quillbore_job::Unit;
 use super::line::Line;
 use super::seen::Paged;
 use super::stacked::below;
-use crate::head::unit_of_all;
+use crate::head_unit::unit_of_all;
 
 /// What says which unit it is.
 #[derive(Clone, Debug, PartialEq, Eq)]

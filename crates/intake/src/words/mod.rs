@@ -10,20 +10,27 @@ pub mod pages;
 mod report;
 mod sheets;
 mod solids;
+mod units;
 
 pub use columns::{LEAVE_OUT, holds, how, not_understood_of, question, understood};
 pub use report::{holes_in_rows, summary, units_question};
 
 pub(crate) use report::{
-    FURTHER_PLACE, HALF_A_PLACE, NO_DIRECTION, SENSE_OF_AXES, SIZE_AND_LIMITS, TAKEN,
+    FURTHER_PLACE, HALF_A_PLACE, NO_COUNT, NO_DIRECTION, SENSE_OF_AXES, SIZE_AND_LIMITS, TAKEN,
     above_the_head, cell_left_out, counts_and_places, encoding_guessed, further_table, guessed,
     head_again, head_taken, in_order, left_for_limits, line_breaks, looks_like,
     maybe_several_marks, no_hole, nothing_under, part_in_note, part_of_head, place_unread, read_as,
     remembered, rule, said, separator, separator_line, several_marks, split, split_cells, sum,
-    sum_differs, uncounted, units, unread, words_taken,
+    sum_differs, uncounted, unread, words_taken,
 };
 
-pub(crate) use sheets::{COMMENTS, HIDES, STRIKES, dates, merged, sheet_taken, uncalculated};
+pub(crate) use units::{
+    comma_in_doubt, comma_read, tolerance_in_its_unit, tolerance_in_units, unit_of_section, units,
+};
+
+pub(crate) use sheets::{
+    COMMENTS, HIDES, STRIKES, dates, fractions, merged, sheet_taken, struck, uncalculated,
+};
 
 /// A text in quotes.
 fn in_quotes(text: &str) -> String {

@@ -4,10 +4,10 @@ use quillbore_job::words::english;
 use quillbore_job::{Column, Unit};
 
 use super::columns::{holds, question, why};
+use super::units::named;
 use super::{count, in_quotes, notes};
 use crate::cell_words::TakenWord;
 use crate::column::{Holds, Question, Why};
-use crate::head::HeadUnit;
 use crate::summary::{Summary, Units};
 
 /// Longest text of a cell that the report of a line repeats, in characters.
@@ -21,6 +21,9 @@ pub(crate) const FURTHER_PLACE: &str = "taken as a further hole location of the 
 
 /// That a size stood beside its tolerance and limits in no known way.
 pub(crate) const SIZE_AND_LIMITS: &str = "the size and its limits could not be told apart";
+
+/// That a row has no count where others have one.
+pub(crate) const NO_COUNT: &str = "no count, where other rows have one: taken as one hole";
 
 /// That a place lacks a coordinate.
 pub(crate) const HALF_A_PLACE: &str =
@@ -78,36 +81,6 @@ pub(crate) fn encoding_guessed(encoding: &str) -> String {
     format!(
         "The file does not say how its letters are stored; {encoding} was taken: check characters such as the diameter sign and \u{b1}."
     )
-}
-
-/// The unit that bare lengths were read in, the line that says so, and the heads that name another.
-pub(crate) fn units(unit: Unit, line: Option<usize>, others: &[(&str, HeadUnit)]) -> String {
-    let line = line.map_or_else(String::new, |line| format!(", as line {line} says"));
-    let others = others
-        .iter()
-        .map(|(head, unit)| format!(", those under {} in {}", in_quotes(head), of_head(*unit)));
-    let others: String = others.collect();
-    format!(
-        "Lengths without a unit were read in {}{line}{others}.",
-        named(unit)
-    )
-}
-
-const fn named(unit: Unit) -> &'static str {
-    match unit {
-        Unit::Mm => "millimeters",
-        Unit::Inch => "inches",
-    }
-}
-
-const fn of_head(unit: HeadUnit) -> &'static str {
-    match unit {
-        HeadUnit::Whole(unit) => named(unit),
-        HeadUnit::Cm => "centimeters",
-        HeadUnit::Um => "micrometers",
-        HeadUnit::Thou => "thousandths of an inch",
-        HeadUnit::Degrees => "degrees",
-    }
 }
 
 /// That sizes look as if they were meant in another unit than they were read in.

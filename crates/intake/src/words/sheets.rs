@@ -53,6 +53,22 @@ pub(crate) fn dates(lines: &[usize]) -> String {
     )
 }
 
+/// Lines with a number that is shown as a fraction.
+pub(crate) fn fractions(lines: &[usize]) -> String {
+    format!(
+        "There are numbers shown as fractions: {}; a fraction is inches as a rule: see which unit is meant.",
+        named(lines)
+    )
+}
+
+/// Lines with a cell that is struck through.
+pub(crate) fn struck(lines: &[usize]) -> String {
+    format!(
+        "There are cells that are struck through, and taken as if they were not: {}; leave out the rows that are void.",
+        named(lines)
+    )
+}
+
 fn named(lines: &[usize]) -> String {
     let first: Vec<String> = lines.iter().take(NAMED).map(ToString::to_string).collect();
     let word = if lines.len() == 1 { "line" } else { "lines" };

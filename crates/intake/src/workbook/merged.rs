@@ -15,6 +15,8 @@ pub(super) struct Cells {
     texts: String,
     there: Vec<There>,
     pub(super) dates: BTreeSet<u32>,
+    pub(super) fractions: BTreeSet<u32>,
+    pub(super) struck: BTreeSet<u32>,
     uncalculated: BTreeSet<u32>,
 }
 
@@ -122,6 +124,8 @@ impl Cells {
             merged: shown(filled),
             uncalculated: shown(self.uncalculated),
             dates: shown(self.dates),
+            fractions: shown(self.fractions),
+            struck: shown(self.struck),
         })
     }
 

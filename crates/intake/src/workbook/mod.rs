@@ -38,6 +38,10 @@ pub(crate) struct Sheet {
     pub(crate) uncalculated: Vec<usize>,
     /// Lines with a cell that the spreadsheet took for a date: often a fraction that was typed.
     pub(crate) dates: Vec<usize>,
+    /// Lines with a number that is shown as a fraction.
+    pub(crate) fractions: Vec<usize>,
+    /// Lines with a cell that is struck through.
+    pub(crate) struck: Vec<usize>,
 }
 
 /// Why a workbook can't be read.

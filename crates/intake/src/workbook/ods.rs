@@ -11,7 +11,7 @@ use quick_xml::events::{BytesRef, BytesStart, Event};
 use super::bounded::Packed;
 use super::merged::{Cells, Merged, is_within};
 use super::room::{Full, Room};
-use super::shown::{number, unit_of};
+use super::shown::{fraction, number, unit_of};
 use super::{CELLS_BETWEEN_LOOKS, Sheet, WorkbookError};
 use crate::watch::{Watch, share};
 
@@ -227,6 +227,9 @@ impl Reading {
                 if cell.kind == "date" {
                     sheet.cells.dates.insert(line);
                 }
+                if cell.is_fraction() {
+                    sheet.cells.fractions.insert(line);
+                }
                 for column in *at..at.saturating_add(cell.repeats) {
                     sheet.cells.put(line, column, *text, room)?;
                 }
@@ -243,9 +246,22 @@ impl Reading {
 }
 
 impl Cell {
+    /// Whether its number is shown as a fraction.
+    fn is_fraction(&self) -> bool {
+        let text = self.text.trim();
+        let plain = |letter: char| letter.is_ascii_digit() || matches!(letter, '/' | ' ' | '-');
+        self.kind == "float" && text.contains('/') && text.chars().all(plain)
+    }
+
     /// Its text: of a number all its digits, with the unit that it is shown with.
     fn shown(&self) -> String {
         let text = self.text.trim();
+        let as_fraction = self
+            .is_fraction()
+            .then(|| fraction(self.value.parse().ok()?));
+        if let Some(fraction) = as_fraction.flatten() {
+            return fraction;
+        }
         let value = || {
             self.value
                 .parse()

@@ -25,6 +25,39 @@ pub(super) fn number(value: f64) -> String {
     }
 }
 
+/// Whether a number format shows fractions: `# ?/?`, `# ??/16`.
+pub(super) fn is_of_fractions(format: &str) -> bool {
+    let first = format.split(';').next().unwrap_or_default();
+    let is_place = |letter: char| matches!(letter, '?' | '#' | '0');
+    first.split_once('/').is_some_and(|(above, below)| {
+        above.ends_with(is_place)
+            && below.starts_with(|letter: char| is_place(letter) || letter.is_ascii_digit())
+    })
+}
+
+/// A number as a fraction, as it is shown or would be with digits enough: `1/32`, `1 1/4`; `None` where it is
+/// none of a small divisor.
+pub(super) fn fraction(value: f64) -> Option<String> {
+    const DIVISORS: std::ops::RangeInclusive<u32> = 2..=128;
+    const MOST: f64 = 1e6;
+    let size = value.abs();
+    let whole = size.trunc();
+    if size.fract() == 0.0 || size > MOST {
+        return None;
+    }
+    let above = |divisor: &u32| size.fract() * f64::from(*divisor);
+    let divisor = DIVISORS.into_iter().find(|divisor| {
+        let above = above(divisor);
+        (above - above.round()).abs() < 1e-9 && above.round() > 0.0
+    })?;
+    let sign = if value < 0.0 { "-" } else { "" };
+    let above = above(&divisor).round();
+    Some(match whole == 0.0 {
+        true => format!("{sign}{above}/{divisor}"),
+        false => format!("{sign}{whole} {above}/{divisor}"),
+    })
+}
+
 /// The unit that a number format puts behind its numbers: `0.00" mm"`; `None` where it puts none.
 pub(super) fn unit_of(format: &str) -> Option<&'static str> {
     let first = format.split(';').next().unwrap_or_default();
@@ -49,7 +82,7 @@ pub(super) fn unit_of(format: &str) -> Option<&'static str> {
 
 #[cfg(test)]
 mod tests {
-    use super::{number, unit_of};
+    use super::{fraction, is_of_fractions, number, unit_of};
 
     #[test]
     fn numbers_as_a_spreadsheet_shows_them() {
@@ -70,6 +103,26 @@ mod tests {
         ];
         for (value, text) in cases {
             assert_eq!(number(value), text);
+        }
+    }
+
+    #[test]
+    fn formats_of_fractions() {
+        for format in ["# ?/?", "# ??/??", "# ??/16", "#\\ ?/32", "0/0"] {
+            assert!(is_of_fractions(format), "{format}");
+        }
+        for format in ["0.00", "dd/mm/yyyy", "General", "0.00\"/m\"", "d/m"] {
+            assert!(!is_of_fractions(format), "{format}");
+        }
+        for (value, text) in [
+            (0.03125, Some("1/32")),
+            (1.25, Some("1 1/4")),
+            (-0.5, Some("-1/2")),
+            (2.0, None),
+            (0.031_415, None),
+            (f64::NAN, None),
+        ] {
+            assert_eq!(fraction(value).as_deref(), text);
         }
     }
 

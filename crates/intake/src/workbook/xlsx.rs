@@ -9,7 +9,7 @@ use calamine::{
 
 use super::merged::{Cells, Merged};
 use super::room::{Full, Room};
-use super::shown::{number, unit_of};
+use super::shown::{fraction, is_of_fractions, number, unit_of};
 use super::{CELLS_BETWEEN_LOOKS, Sheet, WorkbookError};
 use crate::watch::{Watch, share};
 
@@ -82,6 +82,30 @@ enum Values {
     All { is_gap: bool },
 }
 
+/// What a cell's style says of its text.
+#[derive(Clone, Copy, Default)]
+struct Style {
+    /// The unit that its number format puts behind its number.
+    unit: &'static str,
+    /// Its number is shown as a fraction.
+    is_fraction: bool,
+    /// It is struck through.
+    is_struck: bool,
+}
+
+impl Style {
+    fn of(style: &calamine::Style) -> Self {
+        let format = style.number_format.as_ref();
+        let format = format.map_or("", |format| format.format_code.as_str());
+        let font = style.font.as_ref();
+        Self {
+            unit: unit_of(format).unwrap_or_default(),
+            is_fraction: is_of_fractions(format),
+            is_struck: font.is_some_and(|font| font.strikethrough),
+        }
+    }
+}
+
 /// Puts the values of a sheet into its cells.
 fn values(
     book: &mut Book<'_>,
@@ -93,11 +117,7 @@ fn values(
     let (mut is_gap, mut count) = (false, 0_usize);
     let mut reader = book.worksheet_cells_reader(name)?;
     let last = reader.dimensions().end.0;
-    let units: Vec<Option<&str>> = reader
-        .styles()
-        .iter()
-        .map(|style| unit_of(&style.number_format.as_ref()?.format_code))
-        .collect();
+    let styles: Vec<Style> = reader.styles().iter().map(Style::of).collect();
     while let Some((cell, style)) = reader.next_cell_with_style_id()? {
         let (line, column) = cell.get_position();
         count += 1;
@@ -110,8 +130,12 @@ fn values(
                 continue;
             }
             DataRef::Float(value) => {
-                let unit = units.get(style).copied().flatten().unwrap_or_default();
-                (number(*value) + unit).into()
+                let style = styles.get(style).copied().unwrap_or_default();
+                let fraction = style.is_fraction.then(|| fraction(*value)).flatten();
+                if style.is_fraction && value.fract() != 0.0 {
+                    cells.fractions.insert(line);
+                }
+                (fraction.unwrap_or_else(|| number(*value)) + style.unit).into()
             }
             DataRef::String(text) => text.into(),
             DataRef::SharedString(text) => (*text).into(),
@@ -122,6 +146,9 @@ fn values(
             }
             other => Data::from(other.clone()).to_string().into(),
         };
+        if styles.get(style).is_some_and(|style| style.is_struck) {
+            cells.struck.insert(line);
+        }
         let put = match cells.text(&text) {
             Ok(Some(text)) => cells.put(line, column, text, room),
             other => other.map(|_| ()),
