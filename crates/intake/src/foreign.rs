@@ -17,6 +17,7 @@ use crate::meaning::Meaning;
 use crate::no_row::Role;
 use crate::of_book::{self, OfBook};
 use crate::other_kinds;
+use crate::reply::without_quote_marks;
 use crate::understand::understand;
 use crate::values::Look;
 use crate::watch::Watch;
@@ -93,10 +94,11 @@ impl Foreign {
         }
         other_kinds::refuse(bytes, name)?;
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-        let printed = is_printed(&decoded.text).then(|| split_by_blanks(&decoded.text));
+        let text = without_quote_marks(decoded.text);
+        let printed = is_printed(&text).then(|| split_by_blanks(&text));
         let Cells { separator, lines } = match printed.flatten() {
             Some(cells) => cells,
-            None => split(&decoded.text, watch)?,
+            None => split(&text, watch)?,
         };
         let from = Source::named(name);
         let mut foreign =

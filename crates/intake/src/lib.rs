@@ -42,6 +42,7 @@ mod of_unit;
 mod other_kinds;
 pub mod pdf;
 mod quotes;
+mod reply;
 mod row_number;
 mod section;
 pub mod seen;

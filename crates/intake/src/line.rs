@@ -63,10 +63,14 @@ impl<'a> Reading<'a> {
         }
     }
 
-    /// The unit that a line says of the lengths in a column: of several the next one on the right.
+    /// The unit that a line says of the lengths in a column: of several the next on the right, else the
+    /// last before it.
     fn of_line(&self, line: Line<'_>, column: usize) -> Option<HeadUnit> {
-        let behind = self.units.iter().find(|unit| **unit >= column);
-        HeadUnit::of_text(line.cell(*behind.or(self.units.last())?)?)
+        let (before, behind) = self
+            .units
+            .split_at(self.units.partition_point(|unit| *unit < column));
+        let mut units = behind.iter().chain(before.iter().rev());
+        units.find_map(|unit| HeadUnit::of_text(line.cell(*unit)?))
     }
 }
 

@@ -47,10 +47,11 @@ impl Meaning {
             .collect()
     }
 
-    /// Whether several columns may hold it: notes are put one behind the other.
+    /// Whether several columns may hold it: notes are put one behind the other, and each unit is that of the
+    /// lengths before it.
     #[must_use]
     pub fn may_repeat(self) -> bool {
-        self == Self::Ours(Column::Note)
+        matches!(self, Self::Ours(Column::Note) | Self::Unit)
     }
 
     /// Whether a bare number of it is a length.

@@ -45,8 +45,8 @@ const fn is_diameter(letter: char) -> bool {
 }
 
 /// Whether a cell gives one length in both units, so that it is the same whatever bare numbers are in.
-fn is_in_both(cell: &str) -> bool {
-    let in_unit = |unit| read::size(cell, unit).ok().map(|size| size.lower);
+pub(crate) fn is_in_both(cell: &str) -> bool {
+    let in_unit = |unit| read::size(cell, unit).ok()?.nominal;
     let in_mm = in_unit(Unit::Mm);
     in_mm.is_some() && in_mm == in_unit(Unit::Inch)
 }

@@ -6,6 +6,7 @@ use quillbore_job::{Unit, read_quantity as read};
 use crate::callout;
 use crate::cell_words::{CellWord, cell_word, in_english, with_signs};
 use crate::fold::{Key, tokens};
+use crate::of_unit::is_in_both;
 use crate::trade_words::is_hole_word;
 use quillbore_job::Column;
 
@@ -252,6 +253,11 @@ fn as_size(value: &str) -> Option<Kind> {
     if !digits {
         return None;
     }
+    let begins = value.starts_with(|letter: char| letter.is_ascii_digit() || letter == '.');
+    // `12.7 [.500]` may be a depth as well.
+    if begins && value.contains(['[', '(', '/']) && is_in_both(value) {
+        return Some(Kind::Number);
+    }
     // A fit has its limits in millimeters alone.
     let is_callout = |unit| callout::split(value, unit).is_some();
     if is_callout(Unit::Inch) || is_callout(Unit::Mm) {
@@ -261,7 +267,6 @@ fn as_size(value: &str) -> Option<Kind> {
         || says(value, CellWord::Diameter, Column::Size)
         || says(value, CellWord::Most, Column::Size)
         || value.contains(['\u{b1}', '+']);
-    let begins = value.starts_with(|letter: char| letter.is_ascii_digit() || letter == '.');
     let limits = begins && value.contains(['.', ',']) && !value.ends_with(['.', ',']);
     let fit = begins && value.contains(' ') && read::size(value, Unit::Mm).is_ok();
     let read = is_read(Column::Size, value) || read::size(value, Unit::Mm).is_ok();

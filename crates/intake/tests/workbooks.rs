@@ -238,3 +238,72 @@ fn odd_cells_of_an_open_document() {
     assert_eq!(text(Column::Depth), "12.5");
     assert_eq!(text(Column::Note), "both sides <B> \u{d8}");
 }
+
+const NAMES: &str = "xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"";
+
+/// A workbook of one sheet whose cells may be struck through (style 1) or fractions (style 2).
+fn styled(rows: &str) -> Vec<u8> {
+    let relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+    let of_package = "http://schemas.openxmlformats.org/package/2006/relationships";
+    let parts = [
+        (
+            "[Content_Types].xml",
+            "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\"/>"
+                .to_owned(),
+        ),
+        (
+            "_rels/.rels",
+            format!(
+                "<Relationships xmlns=\"{of_package}\"><Relationship Id=\"a\" Type=\"{relations}/officeDocument\" Target=\"xl/workbook.xml\"/></Relationships>"
+            ),
+        ),
+        (
+            "xl/workbook.xml",
+            format!(
+                "<workbook {NAMES} xmlns:r=\"{relations}\"><sheets><sheet name=\"Holes\" sheetId=\"1\" r:id=\"a\"/></sheets></workbook>"
+            ),
+        ),
+        (
+            "xl/_rels/workbook.xml.rels",
+            format!(
+                "<Relationships xmlns=\"{of_package}\"><Relationship Id=\"a\" Type=\"{relations}/worksheet\" Target=\"worksheets/sheet1.xml\"/><Relationship Id=\"b\" Type=\"{relations}/styles\" Target=\"styles.xml\"/></Relationships>"
+            ),
+        ),
+        (
+            "xl/styles.xml",
+            format!(
+                "<styleSheet {NAMES}><numFmts count=\"1\"><numFmt numFmtId=\"164\" formatCode=\"# ?/??\"/></numFmts><fonts count=\"2\"><font><sz val=\"11\"/></font><font><strike/><sz val=\"11\"/></font></fonts><cellXfs count=\"3\"><xf numFmtId=\"0\" fontId=\"0\"/><xf numFmtId=\"0\" fontId=\"1\"/><xf numFmtId=\"164\" fontId=\"0\"/></cellXfs></styleSheet>"
+            ),
+        ),
+        (
+            "xl/worksheets/sheet1.xml",
+            format!("<worksheet {NAMES}><sheetData>{rows}</sheetData></worksheet>"),
+        ),
+    ];
+    let parts: Vec<(&str, &str)> = parts
+        .iter()
+        .map(|(name, text)| (*name, text.as_str()))
+        .collect();
+    packed(&parts)
+}
+
+#[test]
+fn struck_cells_and_fractions_are_told() {
+    let text = |text: &str| format!("<c t=\"inlineStr\"><is><t>{text}</t></is></c>");
+    let head = ["Hole", "Qty", "Dia", "Depth"].map(text).concat();
+    let a = text("A");
+    let rows = format!(
+        "<row r=\"1\">{head}</row><row r=\"2\">{a}<c><v>4</v></c><c s=\"2\"><v>0.03125</v></c><c><v>12</v></c></row>\
+         <row r=\"3\">{a}<c s=\"1\"><v>4</v></c><c s=\"1\"><v>0.8</v></c><c s=\"1\"><v>12</v></c></row>"
+    );
+    let table = Foreign::of_file(&styled(&rows), "holes.xlsx").unwrap();
+    let (job, said, _) = taken(&table);
+    assert_eq!(job.rows[0].cell(Column::Size).text, "1/32");
+    assert!(job.rows[0].size.value().is_none());
+    for told in ["struck through", "shown as fractions: line 2"] {
+        assert!(
+            said.iter().any(|said| said.contains(told)),
+            "{told}: {said:?}"
+        );
+    }
+}

@@ -104,6 +104,12 @@ fn with_tail(scan: &mut Scan, first: &Measure, unit: Unit) -> Result<Size, Misre
             return of_class(first, class, unit);
         }
         if let Some(deviations) = deviations(scan)? {
+            if scan.peek() == Some('%') {
+                return Err(Misread::LeftOver {
+                    what: What::Tolerance,
+                    rest: scan.rest(),
+                });
+            }
             return with_deviations(first, &deviations, unit);
         }
         let _ = scan.eat('-') || scan.eat('/');
