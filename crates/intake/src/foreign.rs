@@ -18,6 +18,7 @@ use crate::no_row::Role;
 use crate::of_book::{self, OfBook};
 use crate::other_kinds;
 use crate::reply::without_quote_marks;
+use crate::single_blanks::split_by_single_blanks;
 use crate::understand::understand;
 use crate::values::Look;
 use crate::watch::Watch;
@@ -95,7 +96,8 @@ impl Foreign {
         other_kinds::refuse(bytes, name)?;
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
         let text = without_quote_marks(decoded.text);
-        let printed = is_printed(&text).then(|| split_by_blanks(&text));
+        let printed = is_printed(&text)
+            .then(|| split_by_blanks(&text).or_else(|| split_by_single_blanks(&text)));
         let Cells { separator, lines } = match printed.flatten() {
             Some(cells) => cells,
             None => split(&text, watch)?,

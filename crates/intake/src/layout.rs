@@ -191,7 +191,7 @@ impl Layout {
         }
         let mut further = false;
         for (at, again) in lines.from(0).enumerate().skip(at + 1) {
-            if !self.is_row(at) {
+            if !self.is_row(at) || !again.is_filled() {
                 continue;
             }
             if repeats(again, line) || (!further && self.is_said_again(again)) {

@@ -48,6 +48,7 @@ mod section;
 pub mod seen;
 mod several_marks;
 mod signs;
+mod single_blanks;
 pub mod step;
 mod summary;
 mod table;

@@ -21,12 +21,7 @@ impl Foreign {
     /// What a line above or below the rows says of the unit of all dimensions, and its number.
     pub(crate) fn said_unit(&self) -> Option<(usize, Unit)> {
         let roles = self.layout.roles.iter();
-        // A line between the rows says it of those below it.
-        let words = roles.filter(|(at, role)| match role {
-            Role::Title => true,
-            Role::Words => !self.is_between_rows(**at),
-            _ => false,
-        });
+        let words = roles.filter(|(_, role)| matches!(role, Role::Title | Role::Words));
         let mut lines = words.filter_map(|(at, role)| Some((self.lines.line(*at)?, *role)));
         lines.find_map(|(line, role)| {
             // `Units:` and `inch` may stand in two cells, and the unit by itself above the head.

@@ -4,6 +4,7 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
+use quillbore_calc::Length;
 use quillbore_intake::{Foreign, Taken};
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
@@ -29,7 +30,7 @@ fn sizes_mm(job: &Job) -> Vec<Option<[f64; 2]>> {
 fn depths_mm(job: &Job) -> Vec<Option<f64>> {
     let depths = job.rows.iter().map(|row| row.depth.value());
     depths
-        .map(|depth| depth.and_then(|depth| depth.aim).map(|aim| aim.mm()))
+        .map(|depth| depth.and_then(|depth| depth.aim).map(Length::mm))
         .collect()
 }
 
@@ -226,4 +227,11 @@ fn a_list_in_an_answered_mail_has_marks_of_its_own() {
         .map(|row| row.cell(Column::Mark).text)
         .collect();
     assert_eq!(marks, ["A", "B"]);
+}
+
+#[test]
+fn a_printed_list_may_be_parted_by_single_blanks() {
+    let (_, job) = taken("Hole Qty Dia Depth\nA 4 0.80 12\nB 2 0.50 8\n");
+    assert_eq!(sizes_mm(&job), [Some([0.8, 0.8]), Some([0.5, 0.5])]);
+    assert_eq!(depths_mm(&job), [Some(12.0), Some(8.0)]);
 }

@@ -82,6 +82,16 @@ fn a_unit_behind_a_tolerance_is_that_of_the_tolerance() {
         ("0.8 \u{b1}1 thou", Mm, "0.8 could be 0.8 mm or 0.8 in"),
         ("0.8 \u{b1}.001 in", Mm, "0.8 could be 0.8 mm or 0.8 in"),
         (
+            "800 \u{b5}m \u{b1}0.02",
+            Mm,
+            "0.02 could be 0.02 mm or 0.02 \u{b5}m",
+        ),
+        (
+            "0.80 \u{b1}2%",
+            Mm,
+            "\u{201c}%\u{201d} is left over after a tolerance",
+        ),
+        (
             ".031 \u{b1}.02 mm",
             Inch,
             ".031 could be .031 in or .031 mm",

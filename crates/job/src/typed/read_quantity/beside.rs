@@ -36,6 +36,9 @@ pub(super) fn units(
     if (differ && is_bare) || (is_open && of_others) {
         return Err(Misread::MixedUnits);
     }
+    if let (Some(own), None) = (first.unit(), of_deviations) {
+        no_parts_of_small(own, &measures)?;
+    }
     let nominal = match (first.unit(), of_deviations) {
         (None, Some(unit)) if is_bare => Some(beside(first, unit, context, what)?),
         (own, _) => own,
@@ -48,6 +51,28 @@ pub(super) fn units(
         nominal: bare(nominal),
         deviations: bare(of_deviations.or(nominal)),
     })
+}
+
+/// `800 µm ±0.02`: nobody gives a tolerance in parts of a micrometer.
+fn no_parts_of_small(own: LengthUnit, deviations: &[&Measure]) -> Result<(), Misread> {
+    let (large, least) = match own {
+        LengthUnit::Micron => (LengthUnit::Millimeter, Ratio::new(1, 2)),
+        LengthUnit::Thou => (LengthUnit::Inch, Ratio::new(1, 20)),
+        _ => return Ok(()),
+    };
+    let mut filled = deviations.iter().filter(|measure| !measure.is_zero());
+    let small = |measure: &&&Measure| match measure {
+        Measure::Number { value, .. } => least.is_some_and(|least| !value.at_least(least)),
+        Measure::Drill { .. } => false,
+    };
+    match filled.clone().next() {
+        Some(first) if filled.all(|measure| small(&measure)) => Err(Misread::TwoReadings {
+            text: first.typed().to_owned(),
+            one: format!("{} {}", first.typed(), large.sign()),
+            other: format!("{} {}", first.typed(), own.sign()),
+        }),
+        _ => Ok(()),
+    }
 }
 
 /// Between which numbers of a unit a value is likely.
