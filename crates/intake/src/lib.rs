@@ -41,6 +41,7 @@ pub mod pdf;
 mod quotes;
 mod row_number;
 pub mod seen;
+mod set_apart;
 mod several_marks;
 mod signs;
 pub mod step;
