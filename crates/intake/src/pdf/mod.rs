@@ -21,6 +21,7 @@ mod reach;
 mod seen;
 mod show;
 mod stacked;
+mod stacked_limits;
 mod text_state;
 mod walk;
 
