@@ -7,6 +7,7 @@ use super::line::Line;
 use super::notice::Notice;
 use super::stacked::below;
 use crate::callout::Callout;
+use crate::cell_words::{CellWord, cell_word};
 
 /// In parts of the letters' size: how far what is a part of a callout may stand behind it, how far what is told, and
 /// how far off its base line, and by what sizes differ; common practice, no source.
@@ -72,16 +73,18 @@ pub(super) fn join_behind(lines: &[Line], used: &[bool], apart: &[bool]) -> Join
                 .min_by(|(_, a), (_, b)| a.total_cmp(b));
             let Some((part, room)) = nearest else { break };
             let text = kept[part].text.trim();
-            if apart[part] || is_its_own(text) || is_below_callout[part] || counts_other(part) {
+            let is_other = apart[part] || is_its_own(text) || is_length_of_other(&whole, text);
+            if is_other || is_below_callout[part] || counts_other(part) {
                 break;
             }
-            let is_near = room <= ROOM;
+            // An angle alone may be one that is measured there.
+            let is_near = room <= ROOM && !is_bare_angle(text);
             whole = format!("{} {text}", whole.trim_end());
             let joins = is_near && goes_on(&kept[at].text, &whole);
-            if !joins && !is_near {
+            parts.push(part);
+            if !is_near {
                 break;
             }
-            parts.push(part);
             last = part;
             if joins {
                 best = parts.len();
@@ -177,8 +180,23 @@ fn looks_like_a_part(text: &str) -> bool {
         && ((begins && has_number) || is_count(text) || text.contains('\u{b0}') || is_word(text))
 }
 
+/// Whether a number has no sign or word, before it or with it, by which it would be a part of the callout.
+fn is_length_of_other(callout: &str, text: &str) -> bool {
+    let is_bare = text
+        .chars()
+        .all(|sign| sign.is_ascii_digit() || ".,".contains(sign));
+    let last = callout.split_whitespace().next_back().unwrap_or_default();
+    let waits = matches!(last, "x" | "X" | "\u{d7}" | "\u{21a7}" | "\u{b1}")
+        || cell_word(last, Column::Depth) == Some(CellWord::Deep);
+    is_bare && !waits
+}
+
+fn is_bare_angle(text: &str) -> bool {
+    text.contains('\u{b0}') && !text.contains(char::is_alphabetic)
+}
+
 /// Whether it says how a hole ends.
 fn is_word(text: &str) -> bool {
     let first = text.split_whitespace().next().unwrap_or_default();
-    crate::cell_words::cell_word(first, Column::End).is_some()
+    cell_word(first, Column::End).is_some()
 }

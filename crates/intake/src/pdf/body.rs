@@ -16,6 +16,9 @@ const WIDER: f64 = 1.15;
 /// A table has no more lines than this.
 const MOST_ROWS: usize = 5_000;
 
+/// Between two rows there are no more lines than this.
+const MOST_BETWEEN: usize = 60;
+
 /// A row of a table.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Row {
@@ -61,7 +64,10 @@ pub(super) fn body(
     below: &[Vec<usize>],
     used: &[bool],
 ) -> Body {
-    let across = accepted(lines, columns, heads, from, below, used);
+    let of_every_row = (0..heads.len())
+        .map(|at| at == 0 || heads.get(at).is_some_and(|head| is_of_every_row(head)))
+        .collect::<Vec<bool>>();
+    let across = accepted(lines, columns, &of_every_row, from, below, used);
     let mut body = Body {
         rows: Vec::new(),
         taken: Vec::new(),
@@ -162,29 +168,37 @@ pub(super) fn body(
 fn accepted(
     lines: &[Line],
     columns: &mut Columns,
-    heads_text: &[String],
+    of_every_row: &[bool],
     from: f64,
     below: &[Vec<usize>],
     used: &[bool],
 ) -> Vec<Across> {
     let mut all: Vec<Across> = Vec::new();
     let (mut before, mut kept, mut rows) = (from, 0, 0);
+    let mut like = Like::default();
     for row in below {
         if !columns.is_turned_alike(lines, row) {
             break;
         }
         let within = columns.within(lines, row, used);
-        let Some(line) = across(lines, columns, heads_text, within) else {
+        let Some(line) = across(lines, columns, of_every_row, within) else {
             continue;
         };
-        if line.base - before > BELOW * columns.size || rows == MOST_ROWS {
+        let is_beyond = line.base - before > BELOW * columns.size;
+        if is_beyond || rows == MOST_ROWS || all.len() - kept == MOST_BETWEEN {
             break;
         }
         if line.kind == Kind::Row {
             let is_next = kept == all.len();
-            if !is_next && (!fits(lines, columns, &line) || !heads(lines, row, used).is_empty()) {
+            let is_sound = |line: &Across| {
+                fits(lines, columns, line)
+                    && like.takes(lines, columns, line)
+                    && heads(lines, row, used).is_empty()
+            };
+            if !is_next && !is_sound(&line) {
                 break;
             }
+            like.add(lines, columns, &line);
             for at in &line.at {
                 columns.widen(&lines[*at]);
             }
@@ -219,12 +233,60 @@ fn accepted(
     all
 }
 
-fn across(lines: &[Line], columns: &Columns, heads: &[String], at: Vec<usize>) -> Option<Across> {
+/// What the rows of a table are like.
+#[derive(Default)]
+struct Like {
+    /// Columns with whether what stands there begins as a number.
+    seen: BTreeSet<(usize, bool)>,
+    /// Columns that the fullest row fills.
+    filled: usize,
+}
+
+impl Like {
+    fn add(&mut self, lines: &[Line], columns: &Columns, line: &Across) {
+        self.seen.extend(cells(lines, columns, line));
+        self.filled = self.filled.max(line.columns.len());
+    }
+
+    /// Whether a row below a heading is as full as the others, with numbers where they have some.
+    fn takes(&self, lines: &[Line], columns: &Columns, line: &Across) -> bool {
+        let most = if self.filled == 0 {
+            columns.count()
+        } else {
+            self.filled
+        };
+        let mut each = cells(lines, columns, line).into_iter();
+        let is_seen = |(column, is_number): (usize, bool)| {
+            self.seen.contains(&(column, is_number)) || !self.seen.contains(&(column, !is_number))
+        };
+        2 * line.columns.len() > most && each.all(is_seen)
+    }
+}
+
+fn cells(lines: &[Line], columns: &Columns, line: &Across) -> BTreeSet<(usize, bool)> {
+    let cells = line.at.iter().map(|at| &lines[*at]);
+    cells
+        .map(|line| (columns.column(line), begins_as_number(&line.text)))
+        .collect()
+}
+
+pub(super) fn begins_as_number(text: &str) -> bool {
+    const BEFORE: [char; 9] = [
+        '+', '-', '.', ',', '\u{d8}', '\u{2300}', '\u{b1}', '\u{2212}', ' ',
+    ];
+    let text = text.trim_start_matches(BEFORE);
+    text.starts_with(|sign: char| sign.is_ascii_digit())
+}
+
+fn across(
+    lines: &[Line],
+    columns: &Columns,
+    of_every_row: &[bool],
+    at: Vec<usize>,
+) -> Option<Across> {
     let base = at.first().map(|at| lines[*at].base)?;
     let filled: BTreeSet<usize> = at.iter().map(|at| columns.column(&lines[*at])).collect();
-    let of_every_row = |column: &usize| {
-        *column == 0 || heads.get(*column).is_some_and(|head| is_of_every_row(head))
-    };
+    let of_every_row = |column: &usize| of_every_row.get(*column) == Some(&true);
     let kind = match filled.iter().any(of_every_row) {
         true if filled.len() >= 2 => Kind::Row,
         true => Kind::Alone,

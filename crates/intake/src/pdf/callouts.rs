@@ -33,6 +33,7 @@ pub(super) fn callouts(lines: &[Line], page: usize, size: [f64; 2], before: &[Ch
         used,
         apart,
         mut notices,
+        ..
     } = charts(lines, before);
     let mut found: Vec<SeenCallout> = Vec::new();
     for (number, chart) in charts.iter().enumerate() {

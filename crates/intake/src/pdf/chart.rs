@@ -3,7 +3,7 @@
 use quillbore_job::report::Source;
 use quillbore_job::{Column, Job, RowsAt, Unit};
 
-use super::body::{Row, body, said};
+use super::body::{Row, begins_as_number, body, said};
 use super::callouts::{speaks, split_either};
 use super::grid::{Columns, rows};
 use super::heads::{heads, of_size_and_more, signed_size};
@@ -44,6 +44,8 @@ pub(super) struct Charts {
     /// Which stand in what may be a table, so that those below each other are no callout.
     pub(super) apart: Vec<bool>,
     pub(super) notices: Vec<Notice>,
+    /// How many heads had no table below them.
+    in_vain: usize,
 }
 
 /// The tables of a page, and what goes on of those of the page before it.
@@ -58,6 +60,9 @@ pub(super) fn charts(lines: &[Line], before: &[Chart]) -> Charts {
         let below = rows.get(number + 1..).unwrap_or_default();
         let found = heads(lines, row, &all.used);
         for (part, heads) in found.iter().enumerate() {
+            if all.in_vain == MOST_LOOKED_AT {
+                break;
+            }
             let beside = |part: Option<usize>| found.get(part?);
             let others = [
                 beside(part.checked_sub(1)).and_then(|heads| heads.last().copied()),
@@ -66,12 +71,15 @@ pub(super) fn charts(lines: &[Line], before: &[Chart]) -> Charts {
             all.add(lines, heads, others, below);
         }
     }
+    let before = before.get(before.len().saturating_sub(MOST_LOOKED_AT)..);
+    let before = before.unwrap_or_default();
     for chart in before {
         all.go_on(lines, &rows, chart);
     }
     let own: Vec<(Option<f64>, &Chart)> = all
         .charts
         .iter()
+        .take(MOST_LOOKED_AT)
         .map(|chart| (Some(chart.ends), chart))
         .chain(before.iter().map(|chart| (None, chart)))
         .collect();
@@ -86,6 +94,12 @@ pub(super) fn charts(lines: &[Line], before: &[Chart]) -> Charts {
     all.notices.extend(like);
     all
 }
+
+/// Heads stand so near above what is below them, in parts of the letters' size; common practice, no source.
+const HEADED: f64 = 4.0;
+
+/// So many tables of a page are looked at for lines that go on with them, and so many heads for what may be tables.
+const MOST_LOOKED_AT: usize = 50;
 
 impl Charts {
     /// The table below heads, if it is one.
@@ -122,6 +136,7 @@ impl Charts {
                 self.charts.push(chart);
             }
             None => {
+                self.in_vain += 1;
                 taken.iter().for_each(|at| self.apart[*at] = true);
                 if speaks_of_sizes {
                     self.notices.push(Notice::NoSizes(heads_text));
@@ -135,9 +150,13 @@ impl Charts {
         let first = rows.iter().position(|row| {
             chart.is_like(lines, row, &self.used, None) && chart.has_such(lines, row, &self.used)
         });
-        let Some(below) = first.and_then(|first| rows.get(first..)) else {
+        let Some((first, below)) = first.and_then(|first| Some((first, rows.get(first..)?))) else {
             return;
         };
+        let above = first.checked_sub(1).and_then(|above| rows.get(above));
+        if above.is_some_and(|above| chart.is_headed_by(lines, above, below)) {
+            return;
+        }
         let Some(from) = below
             .first()
             .and_then(|row| row.first())
@@ -234,6 +253,17 @@ impl Chart {
             && filled.len() == within.len()
             && filled.len() >= 2
             && 2 * filled.len() > self.columns.count()
+    }
+
+    /// Whether words stand right above a line in its columns, as heads of another table do.
+    fn is_headed_by(&self, lines: &[Line], above: &[usize], below: &[Vec<usize>]) -> bool {
+        let base = |row: &[usize]| row.first().map(|at| lines[*at].base);
+        let apart = base(above)
+            .zip(below.first().and_then(|row| base(row)))
+            .map_or(f64::INFINITY, |(above, below)| below - above);
+        let words = above.iter().map(|at| &lines[*at]);
+        let words = words.filter(|line| self.columns.fits(line) && !begins_as_number(&line.text));
+        apart <= HEADED * self.columns.size && words.count() >= 2
     }
 
     /// Whether the texts of a line are numbers where those of its rows are, and words where those are.
@@ -338,14 +368,6 @@ fn of_callouts(foreign: &Foreign) -> Option<usize> {
     });
     let only = callouts.next()?;
     callouts.next().is_none().then_some(only)
-}
-
-fn begins_as_number(text: &str) -> bool {
-    const BEFORE: [char; 9] = [
-        '+', '-', '.', ',', '\u{d8}', '\u{2300}', '\u{b1}', '\u{2212}', ' ',
-    ];
-    let text = text.trim_start_matches(BEFORE);
-    text.starts_with(|sign: char| sign.is_ascii_digit())
 }
 
 fn foreign<'r>(

@@ -7,7 +7,7 @@ use super::line::Line;
 const OFF: f64 = 0.35;
 const BESIDE: f64 = 8.0;
 const STRAY: f64 = 0.6;
-const WORDS: f64 = 3.0;
+const WORDS: f64 = 2.0;
 
 /// Lines of text that stand in one line, from the top and the left.
 pub(super) fn rows(lines: &[Line]) -> Vec<Vec<usize>> {

@@ -68,6 +68,9 @@ pub(super) fn join_stacked(lines: &mut Vec<Line>) -> bool {
 
 /// Where the last number of a text stands that ends it, or has blanks and words without numbers behind it.
 fn last_number(text: &str) -> Option<[usize; 2]> {
+    if text.len() > LONGEST_TEXT {
+        return None;
+    }
     let is_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
     let ends = text.rfind(|sign: char| sign.is_ascii_digit())? + 1;
     let begins = text[..ends].rfind(|sign| !is_number(sign)).map_or(0, |at| {
@@ -79,6 +82,9 @@ fn last_number(text: &str) -> Option<[usize; 2]> {
     let is_whole = behind.is_none_or(char::is_whitespace);
     (is_size && is_whole && ends - begins <= LONGEST).then_some([begins, ends])
 }
+
+/// A callout that ends with a size has so many bytes at most.
+const LONGEST_TEXT: usize = 80;
 
 /// A limit has so many signs at most.
 const LONGEST: usize = 9;
