@@ -192,7 +192,7 @@ fn accepted(
             let is_next = kept == all.len();
             let is_sound = |line: &Across| {
                 fits(lines, columns, line)
-                    && like.takes(lines, columns, line)
+                    && like.takes(lines, columns, of_every_row, line)
                     && heads(lines, row, used).is_empty()
             };
             if !is_next && !is_sound(&line) {
@@ -249,7 +249,13 @@ impl Like {
     }
 
     /// Whether a row below a heading is as full as the others, with numbers where they have some.
-    fn takes(&self, lines: &[Line], columns: &Columns, line: &Across) -> bool {
+    fn takes(
+        &self,
+        lines: &[Line],
+        columns: &Columns,
+        of_every_row: &[bool],
+        line: &Across,
+    ) -> bool {
         let most = if self.filled == 0 {
             columns.count()
         } else {
@@ -257,7 +263,9 @@ impl Like {
         };
         let mut each = cells(lines, columns, line).into_iter();
         let is_seen = |(column, is_number): (usize, bool)| {
-            self.seen.contains(&(column, is_number)) || !self.seen.contains(&(column, !is_number))
+            of_every_row.get(column) != Some(&true)
+                || self.seen.contains(&(column, is_number))
+                || !self.seen.contains(&(column, !is_number))
         };
         2 * line.columns.len() > most && each.all(is_seen)
     }

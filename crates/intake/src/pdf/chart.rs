@@ -6,7 +6,7 @@ use quillbore_job::{Column, Job, RowsAt, Unit};
 use super::body::{Row, begins_as_number, body, said};
 use super::callouts::{speaks, split_either};
 use super::grid::{Columns, rows};
-use super::heads::{heads, of_size_and_more, signed_size};
+use super::heads::{heads, is_of_every_row, of_size_and_more, signed_size};
 use super::line::{Line, Marks};
 use super::notice::Notice;
 use crate::column::Holds;
@@ -76,22 +76,7 @@ pub(super) fn charts(lines: &[Line], before: &[Chart]) -> Charts {
     for chart in before {
         all.go_on(lines, &rows, chart);
     }
-    let own: Vec<(Option<f64>, &Chart)> = all
-        .charts
-        .iter()
-        .take(MOST_LOOKED_AT)
-        .map(|chart| (Some(chart.ends), chart))
-        .chain(before.iter().map(|chart| (None, chart)))
-        .collect();
-    let like = own.into_iter().filter_map(|(from, chart)| {
-        let like = rows
-            .iter()
-            .filter(|row| chart.is_like(lines, row, &all.used, from));
-        let like: Vec<String> = like.map(|row| said(lines, row)).collect();
-        (!like.is_empty()).then(|| Notice::LikeTable(chart.heads_text(), like))
-    });
-    let like: Vec<Notice> = like.collect();
-    all.notices.extend(like);
+    all.tell_like(lines, &rows, before);
     all
 }
 
@@ -175,6 +160,34 @@ impl Charts {
         self.notices
             .extend(body.alone.into_iter().map(Notice::Alone));
         self.charts.push(chart);
+    }
+}
+
+impl Charts {
+    /// Tells lines that stand in the columns of tables, below these or on the page behind theirs, and are none of
+    /// their rows.
+    fn tell_like(&mut self, lines: &[Line], rows: &[Vec<usize>], before: &[Chart]) {
+        let own = self.charts.iter().take(MOST_LOOKED_AT);
+        let own = own.map(|chart| (Some(chart.ends), chart));
+        let mut notices = Vec::new();
+        let mut left: Vec<bool> = self.used.clone();
+        for (from, chart) in own.chain(before.iter().map(|chart| (None, chart))) {
+            let like = rows
+                .iter()
+                .filter(|row| chart.is_like(lines, row, &left, from))
+                .map(|row| chart.columns.within(lines, row, &left));
+            let like: Vec<Vec<usize>> = like.collect();
+            if like.is_empty() {
+                continue;
+            }
+            let texts = like.iter().map(|at| said(lines, at)).collect();
+            notices.push(Notice::LikeTable(chart.heads_text(), texts));
+            for at in like.into_iter().flatten() {
+                left[at] = true;
+                self.apart[at] = true;
+            }
+        }
+        self.notices.extend(notices);
     }
 }
 
@@ -272,7 +285,12 @@ impl Chart {
         let mut texts = within
             .iter()
             .map(|at| (self.columns.column(&lines[*at]), &lines[*at].text));
+        let heads = self.heads.first();
         texts.all(|(column, text)| {
+            let head = heads.and_then(|heads| heads.get(column));
+            if !head.is_some_and(|head| is_of_every_row(head)) {
+                return true;
+            }
             let cells = self.rows.iter().filter_map(|row| row.cells.get(column));
             let mut filled = cells.filter(|cell| !cell.is_empty());
             filled.any(|cell| begins_as_number(cell) == begins_as_number(text))
