@@ -62,6 +62,16 @@ pub(crate) fn count_of_circle(text: &str) -> Option<String> {
     (kept != words && !kept.is_empty()).then(|| kept.join(" "))
 }
 
+/// Whether a text says on what circle holes lie, or that they are evenly apart, and nothing else.
+pub(crate) fn is_circle_alone(text: &str) -> bool {
+    let mut words: Vec<&str> = text.split_whitespace().collect();
+    let Some(circle) = circle(&words) else {
+        return false;
+    };
+    words.drain(circle);
+    words.iter().all(|word| is_of_spacing(word))
+}
+
 /// No callout has more words.
 const MOST_WORDS: usize = 40;
 
@@ -127,18 +137,18 @@ fn drop_spacing(words: &mut Vec<&str>) {
     let Some(at) = (0..words.len()).find(|at| is_count(*at, words)) else {
         return;
     };
-    let spacing = |word: &&str| {
-        matches!(
-            bare(word).as_str(),
-            "eq" | "equal" | "equally" | "sp" | "spaced" | "spacing"
-        )
-    };
     let said = words
         .iter()
         .skip(at + 1)
-        .take_while(|word| spacing(word))
+        .take_while(|word| is_of_spacing(word))
         .count();
     words.drain(at + 1..at + 1 + said);
+}
+
+fn is_of_spacing(word: &str) -> bool {
+    const WORDS: [&str; 6] = ["eq", "equal", "equally", "sp", "spaced", "spacing"];
+    let bare = word.trim_matches(|sign: char| !sign.is_alphabetic());
+    WORDS.iter().any(|of| bare.eq_ignore_ascii_case(of))
 }
 
 fn is_mark(word: &str) -> bool {
@@ -168,7 +178,7 @@ fn is_degrees(word: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{count_of_circle, set_apart};
+    use super::{count_of_circle, is_circle_alone, set_apart};
 
     #[test]
     fn what_stands_beside_the_parts_of_a_hole() {
@@ -208,5 +218,7 @@ mod tests {
         assert_eq!(count_of_circle("6X EQ SP").as_deref(), Some("6X"));
         assert_eq!(count_of_circle("\u{d8}40 SHAFT"), None);
         assert_eq!(count_of_circle("8 HOLES"), None);
+        assert!(is_circle_alone("EQ SP ON \u{d8}40 B.C."));
+        assert!(!is_circle_alone("8X ON \u{d8}40 B.C.") && !is_circle_alone("EQ SP"));
     }
 }

@@ -178,6 +178,22 @@ fn a_count_on_a_circle_counts_what_stands_below() {
             "8 HOLES EQ SP ON \u{d8}40 B.C. \u{d8}0.6 \u{b1}0.02 THRU: Count=8 HOLES End=THRU Size=\u{d8}0.6 \u{b1}0.02"
         ]
     );
+    let above = page(&[
+        ("\\3300.6 THRU", 50, 200, 10),
+        ("8 HOLES EQ SP ON \\33040 B.C.", 50, 188, 10),
+    ]);
+    assert_eq!(
+        texts(&above),
+        ["\u{d8}0.6 THRU 8 HOLES EQ SP ON \u{d8}40 B.C.: Count=8 HOLES End=THRU Size=\u{d8}0.6"]
+    );
+    let alone = page(&[
+        ("4X \\3300.6 THRU", 50, 200, 10),
+        ("EQ SP ON \\33040 B.C.", 50, 188, 10),
+    ]);
+    assert_eq!(
+        texts(&alone),
+        ["4X \u{d8}0.6 THRU EQ SP ON \u{d8}40 B.C.: Count=4X End=THRU Size=\u{d8}0.6"]
+    );
     // What counts itself is not counted twice.
     let both = page(&[
         ("8 HOLES EQ SP ON \\33040 B.C.", 50, 200, 10),

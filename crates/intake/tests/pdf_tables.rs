@@ -92,7 +92,12 @@ fn rows_below_a_heading_are_rows() {
         ["C", "3", "0.60", "9"],
     );
     let expect = ["A|4|0.80|12||", "B|2|0.50|8||", "C|3|0.60|9||"];
-    for heading in [&["SIDE B"][..], &["", "(SIDE A)"], &["*"]] {
+    for heading in [
+        &["SIDE B"][..],
+        &["", "(SIDE A)"],
+        &["*"],
+        &["", "", "", "SIDE B"],
+    ] {
         let (rows, told) = taken(&[table(&[HEADS, &a, heading, &b, &c])]);
         assert_eq!(rows, expect, "{heading:?}");
         let text = heading.concat();
@@ -103,6 +108,20 @@ fn rows_below_a_heading_are_rows() {
         let (rows, _) = taken(&[table(&[HEADS, heading, &a, &b, &c])]);
         assert_eq!(rows, expect, "{heading:?} first");
     }
+}
+
+/// Notes below a heading are words where rows have numbers.
+#[test]
+fn notes_below_a_table_are_no_rows() {
+    let (rows, _) = taken(&[table(&[
+        HEADS,
+        &["A", "4", "0.80", "12"],
+        &["B", "2", "0.50", "THRU"],
+        &["NOTES:"],
+        &["1.", "BREAK EDGES"],
+        &["2.", "NO BURRS", "SEE SHEET 2", "ALL"],
+    ])]);
+    assert_eq!(rows, ["A|4|0.80|12||", "B|2|0.50|THRU||"]);
 }
 
 #[test]

@@ -1,23 +1,13 @@
 //! The lines below the heads of a table: its rows, cells that go on below, headings between them.
 
-use std::collections::BTreeSet;
-
+use super::across::{Across, CLOSE, Kind, accepted, begins_as_number};
 use super::callouts::speaks;
 use super::grid::Columns;
-use super::heads::{goes_on, heads, is_of_every_row};
+use super::heads::{goes_on, is_of_every_row};
 use super::line::{Line, Marks, around};
 
-/// In parts of the letters' size: how far a table goes on from line to line, and lines of one cell; by what a gap is
-/// wider than others; common practice, no source.
-const BELOW: f64 = 4.0;
-const CLOSE: f64 = 1.6;
+/// By what a gap is wider than others; common practice, no source.
 const WIDER: f64 = 1.15;
-
-/// A table has no more lines than this.
-const MOST_ROWS: usize = 5_000;
-
-/// Between two rows there are no more lines than this.
-const MOST_BETWEEN: usize = 60;
 
 /// A row of a table.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,23 +26,6 @@ pub(super) struct Body {
     pub(super) alone: Vec<String>,
     /// Where its last row stands.
     pub(super) ends: f64,
-}
-
-/// One line of texts below heads.
-struct Across {
-    at: Vec<usize>,
-    base: f64,
-    columns: BTreeSet<usize>,
-    kind: Kind,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
-    Row,
-    /// A heading, a star: it stands where every row has a cell, and is no row.
-    Alone,
-    /// Cells that may go on from the row above, or begin above their own.
-    More,
 }
 
 /// Reads what stands below heads, from a base line on; texts that go on with a head are put behind it.
@@ -132,7 +105,11 @@ pub(super) fn body(
                 alone.push(at);
                 continue;
             };
-            if belongs(&across, part, at, columns.size) {
+            let is_part = belongs(&across, part, at, columns.size)
+                && across
+                    .get(at)
+                    .is_some_and(|line| !is_beside(lines, columns, &across, part, line));
+            if is_part {
                 part.push(at);
             } else {
                 alone.push(at);
@@ -162,157 +139,6 @@ pub(super) fn body(
     let last = rows.last().and_then(|at| across.get(*at));
     body.ends = last.map_or(from, |line| line.base);
     body
-}
-
-/// The lines that are the table's, the last of which is a row or goes on with it.
-fn accepted(
-    lines: &[Line],
-    columns: &mut Columns,
-    of_every_row: &[bool],
-    from: f64,
-    below: &[Vec<usize>],
-    used: &[bool],
-) -> Vec<Across> {
-    let mut all: Vec<Across> = Vec::new();
-    let (mut before, mut kept, mut rows) = (from, 0, 0);
-    let mut like = Like::default();
-    for row in below {
-        if !columns.is_turned_alike(lines, row) {
-            break;
-        }
-        let within = columns.within(lines, row, used);
-        let Some(line) = across(lines, columns, of_every_row, within) else {
-            continue;
-        };
-        let is_beyond = line.base - before > BELOW * columns.size;
-        if is_beyond || rows == MOST_ROWS || all.len() - kept == MOST_BETWEEN {
-            break;
-        }
-        if line.kind == Kind::Row {
-            let is_next = kept == all.len();
-            let is_sound = |line: &Across| {
-                fits(lines, columns, line)
-                    && like.takes(lines, columns, of_every_row, line)
-                    && heads(lines, row, used).is_empty()
-            };
-            if !is_next && !is_sound(&line) {
-                break;
-            }
-            like.add(lines, columns, &line);
-            for at in &line.at {
-                columns.widen(&lines[*at]);
-            }
-            rows += 1;
-            kept = all.len() + 1;
-        }
-        before = line.base;
-        all.push(line);
-    }
-    // The last row may go on below.
-    let pitch = all.iter().take(kept).map(|line| line.base);
-    let pitch: Vec<f64> = pitch.collect();
-    let pitch = pitch.windows(2).map(|pair| match pair {
-        [one, next] => next - one,
-        _ => f64::INFINITY,
-    });
-    let most = pitch.fold(CLOSE * columns.size, f64::min).max(columns.size);
-    while let (Some(last), Some(more)) = (all.get(kept.wrapping_sub(1)), all.get(kept)) {
-        let stands_below = more.kind == Kind::More
-            && more.base - last.base <= 1.05 * most
-            && more
-                .columns
-                .iter()
-                .all(|column| last.columns.contains(column))
-            && more.at.iter().all(|at| columns.fits(&lines[*at]));
-        if !stands_below {
-            break;
-        }
-        kept += 1;
-    }
-    all.truncate(kept);
-    all
-}
-
-/// What the rows of a table are like.
-#[derive(Default)]
-struct Like {
-    /// Columns with whether what stands there begins as a number.
-    seen: BTreeSet<(usize, bool)>,
-    /// Columns that the fullest row fills.
-    filled: usize,
-}
-
-impl Like {
-    fn add(&mut self, lines: &[Line], columns: &Columns, line: &Across) {
-        self.seen.extend(cells(lines, columns, line));
-        self.filled = self.filled.max(line.columns.len());
-    }
-
-    /// Whether a row below a heading is as full as the others, with numbers where they have some.
-    fn takes(
-        &self,
-        lines: &[Line],
-        columns: &Columns,
-        of_every_row: &[bool],
-        line: &Across,
-    ) -> bool {
-        let most = if self.filled == 0 {
-            columns.count()
-        } else {
-            self.filled
-        };
-        let mut each = cells(lines, columns, line).into_iter();
-        let is_seen = |(column, is_number): (usize, bool)| {
-            of_every_row.get(column) != Some(&true)
-                || self.seen.contains(&(column, is_number))
-                || !self.seen.contains(&(column, !is_number))
-        };
-        2 * line.columns.len() > most && each.all(is_seen)
-    }
-}
-
-fn cells(lines: &[Line], columns: &Columns, line: &Across) -> BTreeSet<(usize, bool)> {
-    let cells = line.at.iter().map(|at| &lines[*at]);
-    cells
-        .map(|line| (columns.column(line), begins_as_number(&line.text)))
-        .collect()
-}
-
-pub(super) fn begins_as_number(text: &str) -> bool {
-    const BEFORE: [char; 9] = [
-        '+', '-', '.', ',', '\u{d8}', '\u{2300}', '\u{b1}', '\u{2212}', ' ',
-    ];
-    let text = text.trim_start_matches(BEFORE);
-    text.starts_with(|sign: char| sign.is_ascii_digit())
-}
-
-fn across(
-    lines: &[Line],
-    columns: &Columns,
-    of_every_row: &[bool],
-    at: Vec<usize>,
-) -> Option<Across> {
-    let base = at.first().map(|at| lines[*at].base)?;
-    let filled: BTreeSet<usize> = at.iter().map(|at| columns.column(&lines[*at])).collect();
-    let of_every_row = |column: &usize| of_every_row.get(*column) == Some(&true);
-    let kind = match filled.iter().any(of_every_row) {
-        true if filled.len() >= 2 => Kind::Row,
-        true => Kind::Alone,
-        false => Kind::More,
-    };
-    Some(Across {
-        at,
-        base,
-        columns: filled,
-        kind,
-    })
-}
-
-/// Whether in most of its columns something of a line stands where the table's texts do.
-fn fits(lines: &[Line], columns: &Columns, line: &Across) -> bool {
-    let fitting = line.at.iter().filter(|at| columns.fits(&lines[**at]));
-    let fitting: BTreeSet<usize> = fitting.map(|at| columns.column(&lines[*at])).collect();
-    fitting.len() >= 2 && 3 * fitting.len() >= 2 * line.columns.len()
 }
 
 /// Puts a line behind the heads that it goes on with; false where it doesn't with all.
@@ -376,6 +202,26 @@ fn belongs(across: &[Across], part: &[usize], at: usize, size: f64) -> bool {
                 .iter()
                 .all(|column| other.columns.contains(column))
     })
+}
+
+/// Whether words stand above or below a number that needs none, and not close to its row: a heading may stand there.
+fn is_beside(
+    lines: &[Line],
+    columns: &Columns,
+    across: &[Across],
+    part: &[usize],
+    line: &Across,
+) -> bool {
+    let close = 0.8 * CLOSE * columns.size;
+    let part = || part.iter().filter_map(|at| across.get(*at));
+    let has_number = |column: usize| {
+        let cells = part().flat_map(|other| &other.at).map(|at| &lines[*at]);
+        let mut own = cells.filter(|cell| columns.column(cell) == column);
+        own.any(|cell| begins_as_number(&cell.text))
+    };
+    let mut cells = line.at.iter().map(|at| &lines[*at]);
+    part().all(|other| (line.base - other.base).abs() > close)
+        && cells.any(|cell| !begins_as_number(&cell.text) && has_number(columns.column(cell)))
 }
 
 fn row(lines: &[Line], columns: &Columns, width: usize, all: &[usize]) -> Option<Row> {

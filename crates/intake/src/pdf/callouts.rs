@@ -4,7 +4,8 @@ use quillbore_job::{Column, Unit, read_quantity as read};
 
 use super::behind::{Joined, join_behind};
 use super::body::said;
-use super::chart::{Chart, Charts, charts};
+use super::chart::Chart;
+use super::charts::{Charts, charts};
 use super::line::{Line, Marks, around};
 use super::notice::Notice;
 use super::seen::{Doubt, Part, SeenCallout, Spot};
@@ -13,7 +14,7 @@ use super::stacked_limits::are_limits;
 use crate::callout::{Callout, split};
 use crate::cell_words::{CellWord, cell_word, with_signs};
 use crate::dxf::speaks_of_hole;
-use crate::set_apart::count_of_circle;
+use crate::set_apart::{count_of_circle, is_circle_alone};
 
 /// A callout is written in so many lines at most.
 const MOST_LINES: usize = 3;
@@ -200,8 +201,10 @@ fn chain(
             break;
         };
         let goes_on = if speaks[next] {
-            // A count over what it counts.
-            counts && chain.len() == 1
+            // A count over what it counts, or the circle that holes lie on.
+            (counts && chain.len() == 1)
+                || is_circle_alone(&lines[next].text)
+                || is_counted_below(lines, &chain, next, below)
         } else {
             goes_on(lines, next, below, speaks)
         };
@@ -224,6 +227,15 @@ fn goes_on(lines: &[Line], at: usize, below: &[Option<usize>], speaks: &[bool]) 
     let number = |sign: char| sign.is_ascii_digit() || ".,".contains(sign) || sign.is_whitespace();
     let counts_other = is_count(text) && below[at].is_some_and(|under| speaks[under]);
     !text.chars().all(number) && !counts_other
+}
+
+/// Whether a line says how many there are of the callout above it, and none stands below it that it could count.
+fn is_counted_below(lines: &[Line], chain: &[usize], next: usize, below: &[Option<usize>]) -> bool {
+    let is_uncounted = |text: &str| split_either(text).is_some_and(|parts| count(&parts).is_none());
+    let counts = count_of_circle(&lines[next].text).is_some_and(|count| is_count(&count));
+    counts
+        && is_uncounted(&said(lines, chain))
+        && !below[next].is_some_and(|under| is_uncounted(&lines[under].text))
 }
 
 /// Whether a text says how many holes what stands below it speaks of: `4X`, `8 HOLES EQ SP ON ⌀40 B.C.`.

@@ -3,10 +3,12 @@
 //! Objects, filters and fonts are read by a library; what a page's text is made of is gone through here, since
 //! that must be bounded and may be stopped (see DEVELOPERS.md).
 
+mod across;
 mod behind;
 mod body;
 mod callouts;
 mod chart;
+mod charts;
 mod error;
 mod evidence;
 mod grid;
