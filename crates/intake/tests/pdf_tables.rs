@@ -245,6 +245,33 @@ fn cells_of_several_lines_are_one() {
     assert_eq!(rows, ["A|4|0.80|||first second", "B|2|0.50|||x"]);
 }
 
+/// Sizes of two lines, with their rows' other cells between these.
+#[test]
+fn sizes_of_two_lines_are_one() {
+    let rows: [(&[&str], u32); 7] = [
+        (&["HOLE", "QTY", "SIZE", "NOTE"], 300),
+        (&["", "", "\\3300.80 \\2610.02", ""], 274),
+        (&["A", "4", "", ""], 269),
+        (&["", "", "THRU", ""], 264),
+        (&["", "", "\\3300.50", ""], 244),
+        (&["B", "2", "", "x"], 239),
+        (&["", "", "8 DEEP", ""], 234),
+    ];
+    let mut content = MM.to_owned();
+    for (cells, y) in rows {
+        for (cell, x) in cells.iter().zip([50, 150, 250, 350]) {
+            if !cell.is_empty() {
+                content += &line(cell, x, y);
+            }
+        }
+    }
+    let (rows, _) = taken(&[content]);
+    assert_eq!(
+        rows,
+        ["A|4|\u{d8}0.80 \u{b1}0.02||THRU|", "B|2|\u{d8}0.50|8||x"]
+    );
+}
+
 #[test]
 fn callouts_in_a_column_of_any_name_are_sizes() {
     for head in ["DESCRIPTION", "SIZE AND DEPTH"] {
@@ -264,15 +291,17 @@ fn callouts_in_a_column_of_any_name_are_sizes() {
 #[test]
 fn tables_side_by_side_are_two() {
     let heads = ["HOLE", "QTY", "DIA"];
-    let (rows, _) = taken(&[format!(
-        "{}{}",
-        table(&[&heads, &["A", "4", "0.80"], &["B", "2", "0.50"]]),
-        table_at(350, &[&heads, &["C", "3", "0.60"], &["D", "1", "1.20"]])
-    )]);
-    let mut rows = rows;
-    rows.sort();
-    assert_eq!(
-        rows,
-        ["A|4|0.80|||", "B|2|0.50|||", "C|3|0.60|||", "D|1|1.20|||"]
-    );
+    for others in [heads, ["MARK", "QTY", "DIA"]] {
+        let (rows, _) = taken(&[format!(
+            "{}{}",
+            table(&[&heads, &["A", "4", "0.80"], &["B", "2", "0.50"]]),
+            table_at(350, &[&others, &["C", "3", "0.60"], &["D", "1", "1.20"]])
+        )]);
+        let mut rows = rows;
+        rows.sort();
+        assert_eq!(
+            rows,
+            ["A|4|0.80|||", "B|2|0.50|||", "C|3|0.60|||", "D|1|1.20|||"]
+        );
+    }
 }

@@ -195,8 +195,11 @@ fn is_bare_angle(text: &str) -> bool {
     text.contains('\u{b0}') && !text.contains(char::is_alphabetic)
 }
 
-/// Whether it says how a hole ends.
+/// Whether it says how a hole ends, or for which holes or how far the callout holds.
 fn is_word(text: &str) -> bool {
+    const WORDS: [&str; 5] = ["typ", "typical", "ref", "see", "both"];
     let first = text.split_whitespace().next().unwrap_or_default();
+    let bare = first.trim_matches(|sign: char| !sign.is_alphabetic());
     cell_word(first, Column::End).is_some()
+        || WORDS.iter().any(|word| bare.eq_ignore_ascii_case(word))
 }

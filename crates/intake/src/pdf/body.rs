@@ -1,9 +1,9 @@
 //! The lines below the heads of a table: its rows, cells that go on below, headings between them.
 
-use super::across::{Across, CLOSE, Kind, accepted, begins_as_number};
+use super::across::{Across, CLOSE, Kind, Own, accepted, begins_as_number};
 use super::callouts::speaks;
 use super::grid::Columns;
-use super::heads::{goes_on, is_of_every_row};
+use super::heads::goes_on;
 use super::line::{Line, Marks, around};
 
 /// By what a gap is wider than others; common practice, no source.
@@ -37,10 +37,8 @@ pub(super) fn body(
     below: &[Vec<usize>],
     used: &[bool],
 ) -> Body {
-    let of_every_row = (0..heads.len())
-        .map(|at| at == 0 || heads.get(at).is_some_and(|head| is_of_every_row(head)))
-        .collect::<Vec<bool>>();
-    let across = accepted(lines, columns, &of_every_row, from, below, used);
+    let own = Own::of(heads);
+    let across = accepted(lines, columns, &own, from, below, used);
     let mut body = Body {
         rows: Vec::new(),
         taken: Vec::new(),
@@ -105,7 +103,7 @@ pub(super) fn body(
                 alone.push(at);
                 continue;
             };
-            let is_part = belongs(&across, part, at, columns.size)
+            let is_part = belongs(&across, part, at, &own, columns.size)
                 && across
                     .get(at)
                     .is_some_and(|line| !is_beside(lines, columns, &across, part, line));
@@ -188,19 +186,19 @@ fn of_upper(bases: &[f64], above: usize, between: usize) -> usize {
     }
 }
 
-/// Whether a line goes on with a row: something stands in its columns there, or right beside it.
-fn belongs(across: &[Across], part: &[usize], at: usize, size: f64) -> bool {
+/// Whether a line goes on with a row: something stands in its columns there, or right beside it; a size only right
+/// beside it.
+fn belongs(across: &[Across], part: &[usize], at: usize, own: &Own, size: f64) -> bool {
     let Some(line) = across.get(at) else {
         return false;
     };
     let mut others = part.iter().filter_map(|other| across.get(*other));
     others.any(|other| {
         let is_close = (line.base - other.base).abs() <= 0.8 * CLOSE * size;
+        let mut columns = line.columns.iter();
         is_close
-            || line
-                .columns
-                .iter()
-                .all(|column| other.columns.contains(column))
+            || (!own.are_sizes(&line.columns)
+                && columns.all(|column| other.columns.contains(column)))
     })
 }
 

@@ -147,7 +147,14 @@ fn is_part_alone(text: &str) -> bool {
         cell_word(first, Column::End),
         Some(CellWord::Through | CellWord::Blind)
     );
-    (is_end && words.count() <= 1) || text.starts_with('\u{21a7}')
+    let says_depth = || {
+        let all: Vec<&str> = text.split_whitespace().collect();
+        let is_deep = |word: &&str| cell_word(word, Column::Depth) == Some(CellWord::Deep);
+        all.len() <= 3
+            && all.iter().any(is_deep)
+            && text.contains(|sign: char| sign.is_ascii_digit())
+    };
+    (is_end && words.count() <= 1) || text.starts_with('\u{21a7}') || says_depth()
 }
 
 /// Lines that say how many and nothing else.

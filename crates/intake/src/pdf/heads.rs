@@ -2,9 +2,9 @@
 
 use quillbore_job::Column;
 
+use super::across::begins_as_number;
 use super::callouts::speaks;
 use super::line::Line;
-use crate::fold::folded;
 use crate::head::{Head, Says};
 use crate::meaning::Meaning;
 
@@ -40,12 +40,16 @@ pub(super) fn heads(lines: &[Line], row: &[usize], used: &[bool]) -> Vec<Vec<usi
     parts.filter(|part| are_heads(lines, part)).collect()
 }
 
-/// Heads of tables that stand side by side: each begins with what the first one begins with.
+/// Heads of tables that stand side by side: each begins with what the first one begins with, or says the same.
 fn side_by_side(lines: &[Line], part: &[usize]) -> Vec<Vec<usize>> {
-    let Some(first) = part.first().map(|at| folded(&lines[*at].text)) else {
+    let Some(first) = part.first().map(|at| Head::of(&lines[*at].text)) else {
         return Vec::new();
     };
-    let begins = |at: &usize| folded(&lines[*at].text) == first;
+    let begins = |at: &usize| {
+        let head = Head::of(&lines[*at].text);
+        head.folded == first.folded
+            || (matches!(first.says, Says::Plainly(_)) && head.says == first.says)
+    };
     let mut apart: Vec<Vec<usize>> = Vec::new();
     for at in part {
         match apart.last_mut() {
@@ -58,20 +62,25 @@ fn side_by_side(lines: &[Line], part: &[usize]) -> Vec<Vec<usize>> {
 
 fn are_heads(lines: &[Line], part: &[usize]) -> bool {
     let says = |at: &usize| Head::of(&lines[*at].text).says;
-    let is_size = |at: &usize| {
-        let size = Meaning::Ours(Column::Size);
-        says(at).may_be(Some(size)) || names_a_size(&lines[*at].text)
-    };
+    let is_size = |at: &usize| is_of_sizes(&lines[*at].text);
     let known = part
         .iter()
         .filter(|at| says(at).may_be(None) || is_size(at));
     let known = known.count();
     // Callouts in a row are no heads.
     let callouts = part.iter().filter(|at| speaks(&lines[**at].text)).count();
+    let numbers = part.iter().any(|at| begins_as_number(&lines[*at].text));
     part.len() <= MOST_COLUMNS
+        && !numbers
         && callouts < 2
         && (known >= 3 || (known >= 2 && part.iter().any(is_size)))
         && 2 * known >= part.len()
+}
+
+/// Whether sizes stand below a head.
+pub(super) fn is_of_sizes(head: &str) -> bool {
+    let size = Meaning::Ours(Column::Size);
+    Head::of(head).says.may_be(Some(size)) || names_a_size(head)
 }
 
 /// Whether one of the few words of a text is one for a size: `SIZE AND DEPTH`, `DIA +`.
