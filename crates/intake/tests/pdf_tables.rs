@@ -190,6 +190,23 @@ fn a_table_without_sizes_is_told() {
     );
 }
 
+/// Nobody knows such heads, but what stands below each other in columns is no callout.
+#[test]
+fn cells_of_columns_without_known_heads_are_no_callouts() {
+    let content = table(&[
+        &["AA", "BB", "CC", "DD"],
+        &["A", "4", "0.80", "12"],
+        &["B", "2", "0.50", "THRU"],
+    ]);
+    let content = content + &line("\\3302.5 THRU", 500, 100);
+    let (rows, told) = taken(&[content]);
+    assert_eq!(rows.len(), 1, "{rows:?}");
+    assert!(
+        is_told(&told, "\u{201c}THRU\u{201d} stands at no size"),
+        "{told:?}"
+    );
+}
+
 #[test]
 fn a_table_goes_on_on_the_next_page() {
     let first = table(&[

@@ -10,7 +10,7 @@ use super::line::{Line, Marks, around};
 use super::notice::Notice;
 use super::seen::{Doubt, Part, SeenCallout, Spot};
 use super::stacked::below;
-use super::stacked_limits::are_limits;
+use super::stacked_limits::{are_cells, are_limits};
 use crate::callout::{Callout, split};
 use crate::cell_words::{CellWord, cell_word, with_signs};
 use crate::dxf::speaks_of_hole;
@@ -63,7 +63,12 @@ pub(super) fn callouts(lines: &[Line], page: usize, size: [f64; 2], before: &[Ch
     let all_below = below.clone();
     // Cells below each other are no callout.
     for (at, under) in below.iter_mut().enumerate() {
-        if under.is_some_and(|under| apart[at] || apart[under]) {
+        let is_cell = |under: usize| {
+            let number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
+            let is_bare = lines[at].text.trim().chars().all(number);
+            apart[at] || apart[under] || (is_bare && are_cells(lines, at, under))
+        };
+        if under.is_some_and(is_cell) {
             *under = None;
         }
     }

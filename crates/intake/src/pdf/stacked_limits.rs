@@ -123,7 +123,7 @@ fn is_limit(upper: &Line, [begins, ends]: [usize; 2], lower: &Line) -> bool {
 }
 
 /// Whether two lines are cells of a column: others begin below each other beside them.
-fn are_cells(lines: &[Line], upper: usize, lower: usize) -> bool {
+pub(super) fn are_cells(lines: &[Line], upper: usize, lower: usize) -> bool {
     let beside = |of: usize| {
         let line = &lines[of];
         let around = of.saturating_sub(MOST)..lines.len().min(of + MOST);
