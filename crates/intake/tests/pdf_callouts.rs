@@ -158,6 +158,23 @@ fn what_stands_behind_a_gap_and_is_another_thing() {
 }
 
 #[test]
+fn callouts_without_signs_stand_beside_others() {
+    let paged = page(&[
+        ("0.80", 50, 200, 10),
+        ("THRU", 50, 188, 10),
+        ("4X", 150, 200, 10),
+        ("\\3300.6 THRU", 150, 188, 10),
+    ]);
+    assert_eq!(
+        texts(&paged),
+        [
+            "0.80 THRU: End=THRU Size=0.80",
+            "4X \u{d8}0.6 THRU: Count=4X End=THRU Size=\u{d8}0.6"
+        ]
+    );
+}
+
+#[test]
 fn an_end_without_a_size_is_told() {
     let paged = page(&[("THRU ALL", 50, 200, 10), ("4X \\3300.62", 50, 100, 10)]);
     assert!(is_told(

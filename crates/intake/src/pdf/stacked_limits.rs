@@ -1,5 +1,6 @@
 //! Limits of a size that stand upon each other: `0.62` over `0.58`.
 
+use super::callouts::is_count;
 use super::line::Line;
 use crate::dxf::DIAMETER;
 
@@ -132,7 +133,9 @@ pub(super) fn are_cells(lines: &[Line], upper: usize, lower: usize) -> bool {
             (other.base - line.base).abs() <= 0.1 * line.size
                 && (other.from - line.from).abs() <= CELLS * line.size
         });
-        near.filter(move |other| *other != of)
+        // A count over its callout is no column.
+        let is_callout = |text: &str| text.contains(DIAMETER) || is_count(text);
+        near.filter(move |other| *other != of && !is_callout(&lines[*other].text))
     };
     let aligned = |one: usize| {
         beside(lower)
