@@ -54,8 +54,6 @@ pub(super) fn body(
         let before = number.checked_sub(1).and_then(|at| rows.get(at).copied());
         let next = rows.get(number).copied();
         let between = before.map_or(0, |at| at + 1)..next.unwrap_or(across.len());
-        let (mut upper, mut lower): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
-        let mut is_parted = false;
         let between: Vec<usize> = between
             .filter(|at| {
                 let goes_on = before.is_none()
@@ -69,28 +67,7 @@ pub(super) fn body(
                 !goes_on
             })
             .collect();
-        for at in &between {
-            match across.get(*at).map(|line| line.kind) {
-                Some(Kind::More) if is_parted => lower.push(*at),
-                Some(Kind::More) => upper.push(*at),
-                _ => is_parted = true,
-            }
-        }
-        if !is_parted {
-            let base = |at: usize| across.get(at).map(|line| line.base);
-            let bases: Vec<f64> = [before.map_or(Some(from), base)]
-                .into_iter()
-                .chain(upper.iter().map(|at| base(*at)))
-                .chain([next.and_then(base)])
-                .flatten()
-                .collect();
-            let kept = match (before, next) {
-                (_, None) => upper.len(),
-                (None, Some(_)) => 0,
-                _ => of_upper(&bases, above_last, upper.len()),
-            };
-            lower = upper.split_off(kept);
-        }
+        let [upper, lower] = shared(&across, [before, next], from, &between, above_last);
         above_last = lower.len();
         let mut alone: Vec<usize> = between;
         alone.retain(|at| !upper.contains(at) && !lower.contains(at));
@@ -137,6 +114,42 @@ pub(super) fn body(
     let last = rows.last().and_then(|at| across.get(*at));
     body.ends = last.map_or(from, |line| line.base);
     body
+}
+
+/// Which of the lines between two rows go on with the upper one, and which begin above the lower; where a heading parts
+/// them, that does it.
+fn shared(
+    across: &[Across],
+    [before, next]: [Option<usize>; 2],
+    from: f64,
+    between: &[usize],
+    above_last: usize,
+) -> [Vec<usize>; 2] {
+    let (mut upper, mut lower): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
+    let mut is_parted = false;
+    for at in between {
+        match across.get(*at).map(|line| line.kind) {
+            Some(Kind::More) if is_parted => lower.push(*at),
+            Some(Kind::More) => upper.push(*at),
+            _ => is_parted = true,
+        }
+    }
+    if !is_parted {
+        let base = |at: usize| across.get(at).map(|line| line.base);
+        let bases: Vec<f64> = [before.map_or(Some(from), base)]
+            .into_iter()
+            .chain(upper.iter().map(|at| base(*at)))
+            .chain([next.and_then(base)])
+            .flatten()
+            .collect();
+        let kept = match (before, next) {
+            (_, None) => upper.len(),
+            (None, Some(_)) => 0,
+            _ => of_upper(&bases, above_last, upper.len()),
+        };
+        lower = upper.split_off(kept);
+    }
+    [upper, lower]
 }
 
 /// Puts a line behind the heads that it goes on with; false where it doesn't with all.
