@@ -33,8 +33,9 @@ pub(crate) fn notice(page: usize, notice: &Notice) -> String {
         ),
         Notice::Loose(texts) => {
             let texts: Vec<String> = texts.iter().map(|text| in_quotes(text)).collect();
+            let stand = if texts.len() == 1 { "stands" } else { "stand" };
             format!(
-                "Page {page}: {} stands at no size that was read: see which holes are meant.",
+                "Page {page}: {} {stand} at no size that was read: see which holes are meant.",
                 first_of(&texts)
             )
         }
