@@ -64,9 +64,14 @@ fn said(remark: &str, parts: &[Part<'_>], at: usize) -> Option<String> {
     let introduces = |part: &Part<'_>| {
         part.end.is_some()
             || part.is_hole()
-            || [NoteWord::Slanted, NoteWord::To, NoteWord::Plain]
-                .into_iter()
-                .any(|said| part.is(said))
+            || [
+                NoteWord::Slanted,
+                NoteWord::Entry,
+                NoteWord::To,
+                NoteWord::Plain,
+            ]
+            .into_iter()
+            .any(|said| part.is(said))
             || part.is_sign("@=:\u{2220}\"'*")
     };
     if !before.iter().all(introduces) {
@@ -83,6 +88,7 @@ fn said(remark: &str, parts: &[Part<'_>], at: usize) -> Option<String> {
     };
     let small = |part: &&Part<'_>| {
         part.is(NoteWord::Slanted)
+            || part.is(NoteWord::Entry)
             || part.is_hole()
             || part.is(NoteWord::To)
             || part.is(NoteWord::Plain)

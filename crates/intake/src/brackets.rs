@@ -1,12 +1,15 @@
 //! Brackets in callouts: the same measure once more in the other unit, or a count.
 
+use quillbore_job::Column;
+
+use crate::cell_words::{CellWord, cell_word};
 use crate::values::number_in;
 
 /// Millimeters in an inch.
 const INCH_MM: f64 = 25.4;
 
 /// A callout whose measures in two units are one each, with its unit: `\u{d8}.0315 [0.80]` is `\u{d8}.0315 in`; and
-/// whose counts stand before it: `\u{d8}0.5 (x6)` is `6x \u{d8}0.5`.
+/// whose counts stand before it: `\u{d8}0.5 (x6)` is `6x \u{d8}0.5`, and so does `\u{d8}0.5 (4 PLACES) THRU`.
 pub(crate) fn once_each(text: &str) -> String {
     let mut once = String::with_capacity(text.len());
     let mut rest = text;
@@ -24,7 +27,11 @@ pub(crate) fn once_each(text: &str) -> String {
             once.truncate(kept);
             once.push_str(unit);
             once.push(' ');
-        } else if let Some(count) = count_in(inner) {
+        } else if let Some(count) = count_in(inner).or_else(|| {
+            // Behind everything else a count is read where it stands.
+            let behind = from.get(closes + 1..).unwrap_or_default();
+            places_in(inner).filter(|_| !behind.trim().is_empty())
+        }) {
             once.insert_str(0, &format!("{count}x "));
         } else {
             once.push_str(group);
@@ -113,6 +120,13 @@ fn count_in(inner: &str) -> Option<&str> {
     (!count.is_empty() && count.chars().all(|letter| letter.is_ascii_digit())).then_some(count)
 }
 
+/// The count of `4 PLACES`.
+fn places_in(inner: &str) -> Option<&str> {
+    let (count, word) = inner.split_once(char::is_whitespace)?;
+    let is_word = cell_word(word.trim(), Column::Count) == Some(CellWord::Holes);
+    (is_word && count.chars().all(|letter| letter.is_ascii_digit())).then_some(count)
+}
+
 #[cfg(test)]
 mod tests {
     use super::once_each;
@@ -132,6 +146,8 @@ mod tests {
             ),
             ("\u{d8} 0.45 (x6) THRU", "6x \u{d8} 0.45  THRU"),
             ("0.8 mm (.0315) THRU", "0.8 mm  THRU"),
+            ("\u{d8}0.5 (4 PLACES) THRU", "4x \u{d8}0.5  THRU"),
+            ("\u{d8}0.5 THRU (4 PLACES)", "\u{d8}0.5 THRU (4 PLACES)"),
             // Something else stands in brackets.
             ("\u{d8}0.5 (4) THRU", "\u{d8}0.5 (4) THRU"),
             ("\u{d8}0.5 (REF) THRU", "\u{d8}0.5 (REF) THRU"),

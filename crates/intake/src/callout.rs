@@ -11,6 +11,7 @@ use quillbore_job::{Column, Unit, read_quantity as read};
 
 use crate::brackets::{is_torn, once_each};
 use crate::cell_words::{CellWord, TakenWord, in_english, with_signs};
+use crate::set_apart::set_apart;
 use crate::signs::{Kind, Sign, count_before, count_behind, signs};
 
 /// The parts of a callout, each as it stands, but for words of other languages.
@@ -29,7 +30,7 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     if text.len() > LONGEST || !text.contains(speaks) {
         return None;
     }
-    let text = &once_each(&with_signs(text));
+    let text = &once_each(&set_apart(&with_signs(text)));
     if let Some(broken) = broken(text, unit) {
         return Some(broken);
     }

@@ -46,6 +46,7 @@ mod reply;
 mod row_number;
 mod section;
 pub mod seen;
+mod set_apart;
 mod several_marks;
 mod signs;
 mod single_blanks;

@@ -31,6 +31,8 @@ pub(crate) enum NoteWord {
     In,
     /// It speaks of a hole's angle.
     Slanted,
+    /// It may stand before the angle that a hole goes in at, and says nothing of one by itself.
+    Entry,
     /// It stands before an angle, or between one and what it is measured from.
     To,
     /// What an angle is measured from: the surface.
@@ -99,12 +101,13 @@ const WORDS: &[(NoteWord, [&str; 5])] = &[
     ]),
     (NoteWord::In, ["", "", "dans", "", "nel, nella, nello"]),
     (NoteWord::Slanted, [
-        "angle, angled, tilt, tilted, inclined, inclination, slanted, entry, entry angle",
+        "angle, angled, tilt, tilted, inclined, inclination, slanted, entry angle",
         "Winkel, Neigung, Neigungswinkel, Eintrittswinkel, Bohrwinkel, Bohrungswinkel, Anstellwinkel, schräg, geneigt, geneigte, Schrägbohrung",
         "angle, incliné, inclinée, inclinés, inclinées, inclinaison, oblique",
         "ángulo, inclinado, inclinada, inclinados, inclinación, oblicuo",
         "angolo, inclinato, inclinata, inclinati, inclinazione, obliquo",
     ]),
+    (NoteWord::Entry, ["entry", "", "", "", ""]),
     (NoteWord::To, [
         "to, from, off, at, of, against",
         "zu, zur, zum, gegen, von, bei, unter, um",

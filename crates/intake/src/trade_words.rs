@@ -316,7 +316,7 @@ const TOTALS: Languages = [
 /// Words for what a unit is named for.
 #[rustfmt::skip]
 const DIMENSIONS: Languages = [
-    "dimension, dimensions, dims, unit, units, uom",
+    "dimension, dimensions, dim, dims, unit, units, uom",
     "Maß, Maße, Maßangaben, Einheit, Einheiten, Maßeinheit, Maßeinheiten",
     "cote, cotes, unité, unités",
     "medida, medidas, cota, cotas, dimensión, dimensiones, unidad, unidades",

@@ -37,7 +37,7 @@ mod views;
 
 pub use error::{DxfError, Spot};
 
-pub(crate) use notes::speaks_of_hole;
+pub(crate) use notes::{DIAMETER, speaks_of_hole};
 
 use std::collections::BTreeMap;
 

@@ -149,7 +149,7 @@ pub(crate) fn speaks_of_hole(says: &str) -> bool {
 }
 
 /// Signs that are written for a diameter.
-pub(super) const DIAMETER: [char; 6] = [
+pub(crate) const DIAMETER: [char; 6] = [
     '\u{2300}', '\u{2205}', '\u{d8}', '\u{f8}', '\u{3c6}', '\u{3a6}',
 ];
 

@@ -2,24 +2,40 @@
 
 use quillbore_job::{Column, Unit, read_quantity as read};
 
-use super::chart::{Chart, charts};
+use super::behind::{Joined, join_behind};
+use super::body::said;
+use super::chart::Chart;
+use super::charts::{Charts, charts};
 use super::line::{Line, Marks, around};
+use super::notice::Notice;
 use super::seen::{Doubt, Part, SeenCallout, Spot};
 use super::stacked::below;
+use super::stacked_limits::{are_cells, are_limits};
 use crate::callout::{Callout, split};
-use crate::cell_words::with_signs;
+use crate::cell_words::{CellWord, cell_word, with_signs};
 use crate::dxf::speaks_of_hole;
+use crate::set_apart::{count_of_circle, is_circle_alone};
 
 /// A callout is written in so many lines at most.
 const MOST_LINES: usize = 3;
 
-/// The callouts of a page, and the tables that some of them are lines of.
-pub(super) fn callouts(
-    lines: &[Line],
-    page: usize,
-    size: [f64; 2],
-) -> (Vec<SeenCallout>, Vec<Chart>) {
-    let (charts, mut used) = charts(lines);
+/// What speaks of holes on a page.
+pub(super) struct Found {
+    pub(super) callouts: Vec<SeenCallout>,
+    /// The tables that some of them are lines of.
+    pub(super) charts: Vec<Chart>,
+    pub(super) notices: Vec<Notice>,
+}
+
+/// The callouts of a page, where `before` are the tables of the page before it.
+pub(super) fn callouts(lines: &[Line], page: usize, size: [f64; 2], before: &[Chart]) -> Found {
+    let Charts {
+        charts,
+        used,
+        apart,
+        mut notices,
+        ..
+    } = charts(lines, before);
     let mut found: Vec<SeenCallout> = Vec::new();
     for (number, chart) in charts.iter().enumerate() {
         for (row, place, marks) in chart.rows() {
@@ -35,7 +51,27 @@ pub(super) fn callouts(
             });
         }
     }
-    let below = below(lines);
+    let Joined {
+        lines,
+        apart,
+        notices: told,
+    } = join_behind(lines, &used, &apart);
+    notices.extend(told);
+    let lines = lines.as_slice();
+    let mut used = vec![false; lines.len()];
+    let mut below = below(lines);
+    let all_below = below.clone();
+    // Cells below each other are no callout.
+    for (at, under) in below.iter_mut().enumerate() {
+        let is_cell = |under: usize| {
+            let number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
+            let is_bare = lines[at].text.trim().chars().all(number);
+            apart[at] || apart[under] || (is_bare && are_cells(lines, at, under))
+        };
+        if under.is_some_and(is_cell) {
+            *under = None;
+        }
+    }
     let speaks: Vec<bool> = lines.iter().map(|line| speaks(&line.text)).collect();
     let counts = counts(lines);
     for first in 0..lines.len() {
@@ -55,6 +91,10 @@ pub(super) fn callouts(
             .clone()
             .fold(Marks::default(), |marks, line| marks.and(line.marks));
         let place = all.map(Line::place).reduce(around).unwrap_or_default();
+        let under = chain.last().and_then(|last| all_below[*last]);
+        if let Some(under) = under.filter(|under| is_other_limit(&text, &lines[*under].text)) {
+            notices.push(Notice::NotJoined(text.clone(), lines[under].text.clone()));
+        }
         for at in chain {
             used[at] = true;
         }
@@ -69,12 +109,57 @@ pub(super) fn callouts(
             row: None,
         });
     }
+    let loose = (0..lines.len()).filter(|at| !used[*at] && !apart[*at]);
+    let loose = loose.map(|at| lines[at].text.trim());
+    let loose = loose.filter(|text| is_part_alone(text)).map(str::to_owned);
+    let mut loose: Vec<String> = loose.collect();
+    // What is told beside a callout needs no second word.
+    loose.retain(|text| {
+        let is_told =
+            |notice: &Notice| matches!(notice, Notice::NotJoined(_, told) if told == text);
+        !notices.iter().any(is_told)
+    });
+    if !loose.is_empty() {
+        notices.push(Notice::Loose(loose));
+    }
     found.sort_by(|a, b| {
         a.place[1]
             .total_cmp(&b.place[1])
             .then(a.place[0].total_cmp(&b.place[0]))
     });
-    (found, charts)
+    Found {
+        callouts: found,
+        charts,
+        notices,
+    }
+}
+
+/// Whether a number below a callout may be the other limit of its size.
+fn is_other_limit(callout: &str, below: &str) -> bool {
+    let is_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
+    let number = callout.trim_end().rsplit(|sign| !is_number(sign)).next();
+    let below = below.trim();
+    number.is_some_and(|number| {
+        below.chars().all(is_number) && (are_limits(number, below) || are_limits(below, number))
+    })
+}
+
+/// Whether a text says how a hole ends or how deep it is, and nothing of its size: `THRU ALL`, `↧ 12`.
+fn is_part_alone(text: &str) -> bool {
+    let mut words = text.split_whitespace();
+    let first = words.next().unwrap_or_default();
+    let is_end = matches!(
+        cell_word(first, Column::End),
+        Some(CellWord::Through | CellWord::Blind)
+    );
+    let says_depth = || {
+        let all: Vec<&str> = text.split_whitespace().collect();
+        let is_deep = |word: &&str| cell_word(word, Column::Depth) == Some(CellWord::Deep);
+        all.len() <= 3
+            && all.iter().any(is_deep)
+            && text.contains(|sign: char| sign.is_ascii_digit())
+    };
+    (is_end && words.count() <= 1) || text.starts_with('\u{21a7}') || says_depth()
 }
 
 /// Lines that say how many and nothing else.
@@ -121,15 +206,17 @@ fn chain(
 ) -> Option<Vec<usize>> {
     let mut chain = vec![first];
     let mut best = speaks[first].then(|| chain.clone());
-    let counts = is_count(&lines[first].text);
+    let counts = counts_below(&lines[first].text);
     while chain.len() < MOST_LINES {
         let last = chain.last().copied()?;
         let Some(next) = below[last].filter(|next| !used[*next]) else {
             break;
         };
         let goes_on = if speaks[next] {
-            // A count over what it counts.
-            counts && chain.len() == 1
+            // A count over what it counts, or the circle that holes lie on.
+            (counts && chain.len() == 1)
+                || is_circle_alone(&lines[next].text)
+                || is_counted_below(lines, &chain, next, below)
         } else {
             goes_on(lines, next, below, speaks)
         };
@@ -154,16 +241,25 @@ fn goes_on(lines: &[Line], at: usize, below: &[Option<usize>], speaks: &[bool]) 
     !text.chars().all(number) && !counts_other
 }
 
+/// Whether a line says how many there are of the callout above it, and none stands below it that it could count.
+fn is_counted_below(lines: &[Line], chain: &[usize], next: usize, below: &[Option<usize>]) -> bool {
+    let is_uncounted = |text: &str| split_either(text).is_some_and(|parts| count(&parts).is_none());
+    let counts = count_of_circle(&lines[next].text).is_some_and(|count| is_count(&count));
+    counts
+        && is_uncounted(&said(lines, chain))
+        && !below[next].is_some_and(|under| is_uncounted(&lines[under].text))
+}
+
+/// Whether a text says how many holes what stands below it speaks of: `4X`, `8 HOLES EQ SP ON ⌀40 B.C.`.
+fn counts_below(text: &str) -> bool {
+    is_count(text) || count_of_circle(text).is_some_and(|count| is_count(&count))
+}
+
 /// Whether a text says how many and nothing else.
-fn is_count(text: &str) -> bool {
+pub(super) fn is_count(text: &str) -> bool {
     let text = text.trim();
     let bare = text.chars().all(|sign| sign.is_ascii_digit());
     !bare && read::holes(text).is_ok()
-}
-
-fn said(lines: &[Line], chain: &[usize]) -> String {
-    let texts: Vec<&str> = chain.iter().map(|at| lines[*at].text.trim()).collect();
-    texts.join(" ")
 }
 
 /// Whether a line reads as a hole's callout.
@@ -172,7 +268,7 @@ pub(super) fn speaks(text: &str) -> bool {
 }
 
 /// A callout taken apart: in millimeters, or else in inches.
-fn split_either(text: &str) -> Option<Callout> {
+pub(super) fn split_either(text: &str) -> Option<Callout> {
     split(text, Unit::Mm).or_else(|| split(text, Unit::Inch))
 }
 

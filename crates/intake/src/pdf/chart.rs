@@ -1,208 +1,66 @@
-//! Tables of holes that are drawn on a page: a line of heads, and lines of cells below it.
+//! A table of holes that is drawn on a page: a line of heads, and lines of cells below it.
 
 use quillbore_job::report::Source;
 use quillbore_job::{Column, Job, RowsAt, Unit};
 
-use super::callouts::speaks;
-use super::line::{Line, Marks, around};
+use super::across::begins_as_number;
+use super::body::Row;
+use super::callouts::{speaks, split_either};
+use super::grid::Columns;
+use super::heads::{is_of_every_row, of_size_and_more, signed_size};
+use super::line::{Line, Marks};
 use crate::column::Holds;
 use crate::error::IntakeError;
 use crate::fits::NOTE;
 use crate::foreign::{Foreign, all_places};
-use crate::head::Head;
 use crate::lines::Lines;
 use crate::meaning::Meaning;
+use crate::no_row::Role;
 use crate::table::Taken;
+use crate::values::number_in;
 
 /// A table on a page.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Chart {
-    heads: Vec<String>,
+    /// The lines of its heads.
+    pub(super) heads: Vec<Vec<String>>,
     rows: Vec<Row>,
     foreign: Foreign,
     /// Columns that nobody understands, which go to the notes.
     pub(super) to_notes: Vec<String>,
-}
-
-#[derive(Clone, Debug, PartialEq)]
-struct Row {
-    cells: Vec<String>,
-    place: [f64; 4],
-    marks: Marks,
-}
-
-/// In parts of the letters' size: how far cells of one line stand off its base line, how far heads may be apart,
-/// how far a table goes on beside its heads and from line to line; common practice, no source.
-const OFF: f64 = 0.35;
-const APART: f64 = 30.0;
-const BESIDE: f64 = 8.0;
-const BELOW: f64 = 4.0;
-
-/// A table has few columns, and no more lines than this.
-const MOST_COLUMNS: usize = 30;
-const MOST_ROWS: usize = 5_000;
-
-/// The tables of a page, and which of its lines stand in them.
-pub(super) fn charts(lines: &[Line]) -> (Vec<Chart>, Vec<bool>) {
-    let mut used = vec![false; lines.len()];
-    let mut charts = Vec::new();
-    let rows = rows(lines);
-    for (number, row) in rows.iter().enumerate() {
-        for heads in heads(lines, row, &used) {
-            let Some((chart, taken)) = chart(
-                lines,
-                &heads,
-                rows.get(number + 1..).unwrap_or_default(),
-                &used,
-            ) else {
-                continue;
-            };
-            for at in taken {
-                used[at] = true;
-            }
-            charts.push(chart);
-        }
-    }
-    (charts, used)
-}
-
-/// Lines of text that stand in one line, from the top and the left.
-fn rows(lines: &[Line]) -> Vec<Vec<usize>> {
-    let way = |line: &Line| line.along.map(|part| (part * 1e4).round() as i64);
-    let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| {
-        let [one, other] = [a, b].map(|at| &lines[*at]);
-        way(one)
-            .cmp(&way(other))
-            .then(one.base.total_cmp(&other.base))
-    });
-    let mut rows: Vec<Vec<usize>> = Vec::new();
-    for at in order {
-        let line = &lines[at];
-        let same = rows
-            .last()
-            .and_then(|row| row.first())
-            .is_some_and(|first| {
-                let first = &lines[*first];
-                way(first) == way(line) && line.base - first.base <= OFF * first.size.min(line.size)
-            });
-        match rows.last_mut() {
-            Some(row) if same => row.push(at),
-            _ => rows.push(vec![at]),
-        }
-    }
-    for row in &mut rows {
-        row.sort_by(|a, b| lines[*a].from.total_cmp(&lines[*b].from).then(a.cmp(b)));
-    }
-    rows
-}
-
-/// Parts of a line of texts that are heads of a table of holes.
-fn heads(lines: &[Line], row: &[usize], used: &[bool]) -> Vec<Vec<usize>> {
-    let mut parts: Vec<Vec<usize>> = Vec::new();
-    for at in row.iter().copied().filter(|at| !used[*at]) {
-        let near = parts
-            .last()
-            .and_then(|part| part.last())
-            .is_some_and(|last| {
-                let (last, line) = (&lines[*last], &lines[at]);
-                line.from - last.to <= APART * line.size
-            });
-        match parts.last_mut() {
-            Some(part) if near => part.push(at),
-            _ => parts.push(vec![at]),
-        }
-    }
-    parts.retain(|part| {
-        let says = |at: &usize| Head::of(&lines[*at].text).says;
-        let known = part.iter().filter(|at| says(at).may_be(None)).count();
-        // Callouts in a row are no heads.
-        let callouts = part.iter().filter(|at| speaks(&lines[**at].text)).count();
-        let size = Meaning::Ours(Column::Size);
-        let sized = part.iter().any(|at| says(at).may_be(Some(size)));
-        part.len() <= MOST_COLUMNS
-            && callouts < 2
-            && (known >= 3 || (known >= 2 && sized))
-            && 2 * known >= part.len()
-    });
-    parts
-}
-
-/// The table below heads, and the lines of text that stand in it.
-fn chart(
-    lines: &[Line],
-    heads: &[usize],
-    below: &[Vec<usize>],
-    used: &[bool],
-) -> Option<(Chart, Vec<usize>)> {
-    let first = &lines[*heads.first()?];
-    let last = &lines[*heads.last()?];
-    let parts = heads.iter().zip(heads.iter().skip(1));
-    let ends: Vec<f64> = parts
-        .map(|(one, next)| (lines[*one].to + lines[*next].from) / 2.0)
-        .collect();
-    let (left, right) = (
-        first.from - BESIDE * first.size,
-        last.to + BESIDE * last.size,
-    );
-    let mut taken = heads.to_vec();
-    let mut rows: Vec<Row> = Vec::new();
-    let mut before = first.base;
-    for row in below
-        .iter()
-        .take_while(|row| is_turned_alike(lines, row, first))
-    {
-        let within = row
-            .iter()
-            .copied()
-            .filter(|at| !used[*at] && (left..=right).contains(&lines[*at].middle()));
-        let within: Vec<usize> = within.collect();
-        let Some(base) = within.first().map(|at| lines[*at].base) else {
-            continue;
-        };
-        if base - before > BELOW * first.size || rows.len() == MOST_ROWS {
-            break;
-        }
-        if within.len() < 2 {
-            // A table ends where a line has one cell alone.
-            break;
-        }
-        before = base;
-        let mut cells = vec![String::new(); heads.len()];
-        for at in &within {
-            let column = ends.partition_point(|end| *end < lines[*at].middle());
-            let cell = cells.get_mut(column)?;
-            if !cell.is_empty() {
-                cell.push(' ');
-            }
-            cell.push_str(lines[*at].text.trim());
-        }
-        let all = within.iter().map(|at| &lines[*at]);
-        rows.push(Row {
-            cells,
-            place: all.clone().map(Line::place).reduce(around)?,
-            marks: all.fold(Marks::default(), |marks, line| marks.and(line.marks)),
-        });
-        taken.extend(within);
-    }
-    let heads = heads.iter().map(|at| lines[*at].text.clone()).collect();
-    Some((Chart::of(heads, rows)?, taken))
-}
-
-fn is_turned_alike(lines: &[Line], row: &[usize], first: &Line) -> bool {
-    row.first().is_some_and(|at| {
-        let along = lines[*at].along;
-        (along[0] - first.along[0]).abs() < 1e-3 && (along[1] - first.along[1]).abs() < 1e-3
-    })
+    /// Where its columns stand.
+    pub(super) columns: Columns,
+    /// Where its last row stands.
+    pub(super) ends: f64,
 }
 
 impl Chart {
-    /// A table of which some column holds sizes.
-    fn of(heads: Vec<String>, rows: Vec<Row>) -> Option<Self> {
+    /// A table of which some column holds sizes, or two their limits.
+    pub(super) fn of(
+        mut heads: Vec<Vec<String>>,
+        mut rows: Vec<Row>,
+        columns: Columns,
+        ends: f64,
+    ) -> Option<Self> {
         let mut foreign = foreign(&heads, rows.iter()).ok()?;
-        let size = Meaning::Ours(Column::Size);
-        if rows.is_empty() || !foreign.columns.iter().any(|column| column.holds(size)) {
+        if !foreign.is_headed() {
             return None;
+        }
+        // Further lines of heads stand first of what is below.
+        while foreign.layout.roles.get(&heads.len()) == Some(&Role::Head) && !rows.is_empty() {
+            heads.push(rows.remove(0).cells);
+        }
+        if rows.is_empty() {
+            return None;
+        }
+        if !has_sizes(&foreign) {
+            say_signed_limits(&mut foreign);
+        }
+        if !has_sizes(&foreign) {
+            let callouts = of_callouts(&foreign)?;
+            foreign
+                .say(callouts, Holds::A(Meaning::Ours(Column::Size)))
+                .ok()?;
         }
         let mut to_notes = Vec::new();
         for question in foreign.questions() {
@@ -214,13 +72,76 @@ impl Chart {
             rows,
             foreign,
             to_notes,
+            columns,
+            ends,
+        })
+    }
+
+    /// Whether the texts of a line stand in its columns, below a base line where one is given.
+    pub(super) fn is_like(
+        &self,
+        lines: &[Line],
+        row: &[usize],
+        used: &[bool],
+        from: Option<f64>,
+    ) -> bool {
+        let within = self.columns.within(lines, row, used);
+        let within: Vec<&Line> = within.into_iter().map(|at| &lines[at]).collect();
+        let mut filled: Vec<usize> = within
+            .iter()
+            .map(|line| self.columns.column(line))
+            .collect();
+        filled.dedup();
+        self.columns.is_turned_alike(lines, row)
+            && within.iter().all(|line| self.columns.fits(line))
+            && within
+                .iter()
+                .all(|line| from.is_none_or(|from| line.base > from))
+            && within.iter().any(|line| begins_as_number(&line.text))
+            && filled.len() == within.len()
+            && filled.len() >= 2
+            && 2 * filled.len() > self.columns.count()
+    }
+
+    /// Whether words stand right above a line in its columns, as heads of another table do.
+    pub(super) fn is_headed_by(
+        &self,
+        lines: &[Line],
+        above: &[usize],
+        below: &[Vec<usize>],
+    ) -> bool {
+        let base = |row: &[usize]| row.first().map(|at| lines[*at].base);
+        let apart = base(above)
+            .zip(below.first().and_then(|row| base(row)))
+            .map_or(f64::INFINITY, |(above, below)| below - above);
+        let words = above.iter().map(|at| &lines[*at]);
+        let words = words.filter(|line| self.columns.fits(line) && !begins_as_number(&line.text));
+        apart <= HEADED * self.columns.size && words.count() >= 2
+    }
+
+    /// Whether the texts of a line are numbers where those of its rows are, and words where those are.
+    pub(super) fn has_such(&self, lines: &[Line], row: &[usize], used: &[bool]) -> bool {
+        let within = self.columns.within(lines, row, used);
+        let mut texts = within
+            .iter()
+            .map(|at| (self.columns.column(&lines[*at]), &lines[*at].text));
+        let heads = self.heads.first();
+        texts.all(|(column, text)| {
+            let head = heads.and_then(|heads| heads.get(column));
+            if !head.is_some_and(|head| is_of_every_row(head)) {
+                return true;
+            }
+            let cells = self.rows.iter().filter_map(|row| row.cells.get(column));
+            let mut filled = cells.filter(|cell| !cell.is_empty());
+            filled.any(|cell| begins_as_number(cell) == begins_as_number(text))
         })
     }
 
     /// Its lines that are rows, each with its place.
     pub(super) fn rows(&self) -> impl Iterator<Item = (usize, [f64; 4], Marks)> {
-        // The first line is the heads'.
-        let rows = self.foreign.rows().filter_map(|(at, _)| at.checked_sub(1));
+        let heads = self.heads.len();
+        let rows = self.foreign.rows();
+        let rows = rows.filter_map(move |(at, _)| at.checked_sub(heads));
         rows.filter_map(|at| self.rows.get(at).map(|row| (at, row.place, row.marks)))
     }
 
@@ -232,7 +153,8 @@ impl Chart {
 
     /// Its heads as one text.
     pub(super) fn heads_text(&self) -> String {
-        self.heads.join(" | ")
+        let first = self.heads.first().map(|heads| heads.join(" | "));
+        first.unwrap_or_default()
     }
 
     /// The unit that its heads name.
@@ -256,15 +178,79 @@ impl Chart {
     }
 }
 
+/// The head that stands above sizes alone.
+const SIZE: &str = "SIZE";
+
+fn has_sizes(foreign: &Foreign) -> bool {
+    let held = |meaning: Meaning| foreign.columns.iter().any(|column| column.holds(meaning));
+    held(Meaning::Ours(Column::Size)) || (held(Meaning::Lower) && held(Meaning::Upper))
+}
+
+/// Says that `DIA +` and `DIA -` are the limits of a size, where their numbers are.
+fn say_signed_limits(foreign: &mut Foreign) {
+    let questions = foreign.questions();
+    let signed = |sign: char| {
+        let mut signed = questions.iter();
+        signed.find(|question| signed_size(&question.head) == Some(sign))
+    };
+    let Some((upper, lower)) = signed('+').zip(signed('-')) else {
+        return;
+    };
+    let is_limit = |row: crate::lines::Line<'_>| {
+        let number = |column: usize| number_in(row.cell(column)?);
+        let both = number(upper.column).zip(number(lower.column));
+        both.is_some_and(|(upper, lower)| lower > 0.0 && (lower..=1.3 * lower).contains(&upper))
+    };
+    if foreign.rows().all(|(_, row)| is_limit(row)) {
+        for (column, meaning) in [
+            (upper.column, Meaning::Upper),
+            (lower.column, Meaning::Lower),
+        ] {
+            if foreign.say(column, Holds::A(meaning)).is_err() {
+                return;
+            }
+        }
+    }
+}
+
+/// The column that nobody understands of which some cells are callouts.
+fn of_callouts(foreign: &Foreign) -> Option<usize> {
+    let is_callout = |cell: &str| speaks(cell) && split_either(cell).is_some();
+    let questions = foreign
+        .questions()
+        .into_iter()
+        .map(|question| question.column);
+    let mut callouts = questions.filter(|column| {
+        let mut cells = foreign.rows().filter_map(|(_, row)| row.cell(*column));
+        cells.any(is_callout)
+    });
+    let only = callouts.next()?;
+    callouts.next().is_none().then_some(only)
+}
+
 fn foreign<'r>(
-    heads: &[String],
+    heads: &[Vec<String>],
     rows: impl Iterator<Item = &'r Row>,
 ) -> Result<Foreign, IntakeError> {
     let mut lines = Lines::default();
-    lines.push(1, 0, heads.iter().map(String::as_str));
+    let of_callouts = heads.first().and_then(|heads| of_size_and_more(heads));
+    for heads in heads {
+        let heads = heads.iter().enumerate();
+        lines.push(
+            1,
+            0,
+            heads.map(|(at, head)| match of_callouts == Some(at) {
+                true => SIZE,
+                false => head,
+            }),
+        );
+    }
     for (number, row) in (2..).zip(rows) {
         lines.push(number, 0, row.cells.iter().map(String::as_str));
     }
     // Where it lies is told by whoever takes it.
     Foreign::of_lines(Source::named(""), lines, None, &all_places())
 }
+
+/// Heads stand so near above what is below them, in parts of the letters' size; common practice, no source.
+const HEADED: f64 = 4.0;

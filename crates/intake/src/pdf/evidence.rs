@@ -7,7 +7,7 @@ use quillbore_job::Unit;
 use super::line::Line;
 use super::seen::Paged;
 use super::stacked::below;
-use crate::head_unit::unit_of_all;
+use crate::head_unit::{unit_alone, unit_of_all};
 
 /// What says which unit it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,6 +38,12 @@ impl Paged {
             {
                 self.evidence.push(Evidence::Words(unit, text, page));
             }
+            if let Some(unit) = unit_spelled(&line.text)
+                && self.names_of_units.len() < MOST
+            {
+                let named = Evidence::Words(unit, line.text.clone(), page);
+                self.names_of_units.push(named);
+            }
         }
     }
 
@@ -59,6 +65,11 @@ impl Paged {
                     self.evidence.push(evidence);
                 }
             }
+        }
+        // A unit's name alone may be that of a column or a box.
+        let is_words = |evidence: &Evidence| matches!(evidence, Evidence::Words(..));
+        if !self.evidence.iter().any(is_words) {
+            self.evidence.append(&mut self.names_of_units);
         }
         let said = |evidence: &Evidence| match evidence {
             Evidence::Words(unit, ..) => Some(*unit == Unit::Inch),
@@ -83,6 +94,17 @@ impl Paged {
 pub(crate) fn unit_said(text: &str) -> Option<Unit> {
     unit_of_all(text).or_else(|| unit_of_all(&without_brackets(text)))
 }
+
+/// The unit that a line is the name of, spelled out and not in brackets: `MILLIMETERS`. What is short may be
+/// anything.
+fn unit_spelled(text: &str) -> Option<Unit> {
+    let text = text.trim().trim_end_matches('.');
+    let is_spelled = text.len() >= SPELLED && text.chars().all(|sign| sign.is_ascii_alphabetic());
+    is_spelled.then(|| unit_alone(text)).flatten()
+}
+
+/// `INCH` is the shortest.
+const SPELLED: usize = 4;
 
 /// A text without what stands in brackets.
 fn without_brackets(text: &str) -> String {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::limits::join_limits;
 use super::line::{ABOVE, BELOW, Line, Marks};
+use super::stacked_limits::join_stacked;
 
 /// A letter on the page; y goes down.
 pub(super) struct Letter<'t> {
@@ -133,7 +134,8 @@ impl Letters {
         let mut all = Vec::new();
         for (_, pieces) in self.pieces {
             let mut lines = joined(once(pieces));
-            if join_limits(&mut lines) {
+            let small = join_limits(&mut lines);
+            if join_stacked(&mut lines) || small {
                 lines = joined(lines);
             }
             all.extend(lines);

@@ -3,16 +3,23 @@
 //! Objects, filters and fonts are read by a library; what a page's text is made of is gone through here, since
 //! that must be bounded and may be stopped (see DEVELOPERS.md).
 
+mod across;
+mod behind;
+mod body;
 mod callouts;
 mod chart;
+mod charts;
 mod error;
 mod evidence;
+mod grid;
 mod guard;
+mod heads;
 mod hidden;
 mod ink;
 mod letters;
 mod limits;
 mod line;
+mod notice;
 mod offered;
 mod open;
 mod pack;
@@ -21,11 +28,13 @@ mod reach;
 mod seen;
 mod show;
 mod stacked;
+mod stacked_limits;
 mod text_state;
 mod walk;
 
 pub use error::{PaperError, PdfError};
 pub(crate) use evidence::{Evidence, unit_said};
+pub use notice::Notice;
 pub use offered::Offered;
 pub use picture::{Picture, picture};
 pub use seen::{Doubt, PageSeen, Paged, Part, SeenCallout, Spot, TextLine, WhyNone};
@@ -33,10 +42,10 @@ pub use seen::{Doubt, PageSeen, Paged, Part, SeenCallout, Spot, TextLine, WhyNon
 use std::cell::Cell;
 
 use crate::watch::{Watch, share};
-use callouts::callouts;
+use callouts::{Found, callouts};
 use letters::Letters;
 use open::Open;
-use walk::{Found, Walk};
+use walk::{Found as Drawn, Walk};
 
 /// Whether a file of this name and these bytes is a PDF.
 #[must_use]
@@ -60,6 +69,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Paged, PdfError> {
         pages_in_file: open.pages().len(),
         ..Paged::default()
     };
+    let mut of_page_before = 0;
     for (number, page) in open.pages().iter().take(MOST_PAGES).enumerate() {
         let read = share(number, open.pages().len().min(MOST_PAGES));
         done.set(OPENED + (1.0 - OPENED) * read);
@@ -75,9 +85,15 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Paged, PdfError> {
         let mut letters = Letters::new(walk.most_pieces());
         let found = walk.page(page, &mut letters)?;
         let (lines, off_page) = line::within(letters.lines(), width, height);
-        let (callouts, charts) = callouts(&lines, number, [width, height]);
+        let before = paged.charts.get(of_page_before..).unwrap_or_default();
+        let Found {
+            callouts,
+            charts,
+            notices,
+        } = callouts(&lines, number, [width, height], before);
         paged.say(number, &lines);
         let first_chart = paged.charts.len();
+        of_page_before = first_chart;
         paged.charts.extend(charts);
         paged.pages.push(PageSeen {
             width,
@@ -89,6 +105,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Paged, PdfError> {
                 .collect(),
             why_none: why_none(&found, &lines),
             off_page,
+            notices,
         });
     }
     paged.unit = paged.weigh_unit();
@@ -99,7 +116,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Paged, PdfError> {
 pub const MOST_PAGES: usize = 60;
 
 /// Why a page shows less text than is drawn on it.
-fn why_none(found: &Found, lines: &[line::Line]) -> Vec<WhyNone> {
+fn why_none(found: &Drawn, lines: &[line::Line]) -> Vec<WhyNone> {
     let none = lines.is_empty();
     let few = found.strokes <= FEW_STROKES;
     let mut why = Vec::new();

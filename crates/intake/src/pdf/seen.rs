@@ -4,6 +4,7 @@ use quillbore_job::{Column, Unit};
 
 use super::chart::Chart;
 use super::evidence::Evidence;
+use super::notice::Notice;
 
 /// A PDF that was read.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -16,6 +17,8 @@ pub struct Paged {
     pub unit: Option<Unit>,
     /// What of the texts says so.
     pub(super) evidence: Vec<Evidence>,
+    /// Lines that are the name of a unit and nothing else.
+    pub(super) names_of_units: Vec<Evidence>,
     /// The tables of holes on the pages.
     pub(super) charts: Vec<Chart>,
 }
@@ -35,6 +38,8 @@ pub struct PageSeen {
     pub why_none: Vec<WhyNone>,
     /// Lines that stand outside what is shown of the page, and were left.
     pub off_page: usize,
+    /// What is to be known of its tables and callouts beside what is offered.
+    pub notices: Vec<Notice>,
 }
 
 /// A line of text.

@@ -6,6 +6,7 @@ mod drawing;
 pub mod drawn;
 mod errors;
 pub(crate) mod notes;
+mod notices;
 pub mod pages;
 mod report;
 mod sheets;
@@ -43,4 +44,17 @@ fn count(count: u64, one: &str, several: &str) -> String {
         1 => format!("1 {one}"),
         count => format!("{count} {several}"),
     }
+}
+
+/// How many of a kind a sentence names.
+const NAMED: usize = 6;
+
+/// The first few of some texts, and how many more there are.
+fn first_of(texts: &[String]) -> String {
+    let more = match texts.len().saturating_sub(NAMED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    let first: Vec<&str> = texts.iter().take(NAMED).map(String::as_str).collect();
+    format!("{}{more}", first.join(", "))
 }

@@ -5,14 +5,12 @@ use std::fmt;
 
 use quillbore_job::Unit;
 
-use super::{count, in_quotes, words_taken};
+use super::notices::notice;
+use super::{count, first_of, in_quotes, words_taken};
 use crate::cell_words::TakenWord;
 use crate::pdf::{
     Doubt, Evidence, MOST_PAGES, Paged, PaperError, PdfError, SeenCallout, Spot, WhyNone,
 };
-
-/// How many of a kind a sentence names.
-const NAMED: usize = 6;
 
 /// Where a callout stands: `page 1, upper right`.
 #[must_use]
@@ -144,15 +142,6 @@ pub(crate) fn left<'c>(callouts: impl Iterator<Item = &'c SeenCallout>) -> Optio
     (!texts.is_empty()).then(|| format!("Left out: {}.", first_of(&texts)))
 }
 
-fn first_of(texts: &[String]) -> String {
-    let more = match texts.len().saturating_sub(NAMED) {
-        0 => String::new(),
-        more => format!(" and {more} more"),
-    };
-    let first: Vec<&str> = texts.iter().take(NAMED).map(String::as_str).collect();
-    format!("{}{more}", first.join(", "))
-}
-
 const fn unit_name(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "millimeters",
@@ -188,7 +177,7 @@ pub(crate) fn of_units(evidence: &[Evidence]) -> Vec<String> {
     let points = evidence
         .iter()
         .filter(|each| matches!(each, Evidence::Point(..)));
-    words.chain(points).take(NAMED).map(say).collect()
+    words.chain(points).take(super::NAMED).map(say).collect()
 }
 
 /// What is to be said of pages that show less than is drawn on them, and of those that were not read.
@@ -207,6 +196,7 @@ pub fn of_pages(paged: &Paged) -> Vec<String> {
                 "Page {number}: {lines} outside what is shown, and was left."
             ));
         }
+        said.extend(page.notices.iter().map(|seen| notice(number, seen)));
     }
     if paged.pages_in_file > paged.pages.len() {
         said.push(format!(
