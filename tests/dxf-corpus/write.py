@@ -447,7 +447,7 @@ def callouts(version, name, binary=False):
         leader = msp.add_leader([(50 + 0.45 * math.cos(1), 50 + 0.45 * math.sin(1)), (55, 58), (58, 58)], dimstyle="EZDXF")
         note = msp.add_mtext("6x %%c0.9 \\P15 DEEP", dxfattribs={"char_height": 2, "attachment_point": 4, "insert": (59, 58)})
         leader.dxf.annotation_handle = note.dxf.handle
-        truth.hole(0.9, 50, 50, text="6x \u23000.9 15 DEEP", how="tied", guesses=("count-differs-6-1",))
+        truth.hole(0.9, 50, 50, text="6x \u23000.9 15 DEEP", how="tied", guesses=("count-differs-6-2",))
         msp.add_circle((90, 50), 0.45)
         msp.add_leader([(90, 50.45), (95, 60), (98, 60)], dimstyle="EZDXF")
         msp.add_text("%%c0.9 THRU", height=2).set_placement((99, 60), align=middle)

@@ -690,6 +690,9 @@ def edges_and_rings():
         measured(body, (8, 1, 40), DOWN, 1, "through"),
         measured(body, (40, 2, 8), (-1, 0, 0), 1.4, "through", either_way=True),
     ]
+    # They cut each other, with their axes 1 apart.
+    holes[0]["beside"] = 2 * math.sqrt(0.7**2 - (1 - 0.5) ** 2)
+    holes[1]["beside"] = 2 * math.sqrt(0.5**2 - (1 - 0.7) ** 2)
     case("cone", cut(body, rod((8, 1, 40), DOWN, 1, 60), rod((40, 2, 8), (-1, 0, 0), 1.4, 80)), holes, "203")
 
 
@@ -869,6 +872,10 @@ def corners():
     without = cut(body, lofted(four(0, 0.32, 0.32), four(-6, 1.6, 0.9)))
     hole = measured(without, start, d, 0.6, "through")
     case("funnel", cut(without, rod(start, d, 0.6, 60)), [hole], "242")
+    # A fan: two of its walls run along the axis.
+    without = cut(body, lofted(four(0, 0.32, 0.32), four(-6, 1.6, 0.32)))
+    hole = measured(without, start, d, 0.6, "through")
+    case("fan", cut(without, rod(start, d, 0.6, 60)), [hole], "214")
 
 
 def bends():
@@ -898,6 +905,15 @@ def open_rooms():
     body = cut(box(0, 0, 0, 25, 20, 16), box(10, -1, 5, 4, 30, 20))
     hole = measured(body, (40, 10, 11), (-1, 0, 0), 1.5, "through", pieces=2, air=4, either_way=True)
     case("across-slot", cut(body, rod((40, 10, 11), (-1, 0, 0), 1.5, 60)), [hole], "203")
+    # A hole that a bore cuts from the side: its wall is open where the bore is, over a chord of it.
+    body = box(0, 0, 0, 30, 30, 20)
+    bore, hole = rod((-5, 12, 10), (1, 0, 0), 6, 50), rod((15, 14.6, 30), DOWN, 1, 50)
+    chord = 2 * math.sqrt(3**2 - (14.6 - 0.5 - 12) ** 2)
+    holes = [
+        measured(body, (-5, 12, 10), (1, 0, 0), 6, "through", either_way=True),
+        measured(body, (15, 14.6, 30), DOWN, 1, "through", beside=chord),
+    ]
+    case("cut-beside", cut(body, bore, hole), holes, "242")
 
 
 def loose():

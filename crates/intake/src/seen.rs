@@ -192,7 +192,10 @@ pub enum Guessed {
     BrokenEdge,
     /// That it is one hole: on its way it crosses free room, this long on its axis.
     PassesAir(f64),
-    /// Its text stands at another hole: the text names so many, and there are as many of this diameter.
+    /// Its wall is open to one side over so much of its depth, where another room touches it.
+    OpenBeside(f64),
+    /// Its text stands at another hole: the text, and those like it, name so many, and there are as many of this
+    /// diameter.
     TextByCount(usize),
     /// Which holes its text means: the text names so many, and so many of this diameter were found.
     CountDiffers(usize, usize),
@@ -248,6 +251,8 @@ pub enum Why {
     Limits(usize),
     /// So many faces of a body that are joined to none of the others.
     Loose(usize),
+    /// Faces of a solid that isn't closed: of so many an edge belongs to no other.
+    NotClosed(usize),
     /// A body of flat facets, which has no round wall.
     Faceted,
 }
@@ -302,7 +307,8 @@ impl SeenHole {
         for guess in &mut self.guessed {
             if let Guessed::OfConcentric(length)
             | Guessed::NotQuiteRound(length)
-            | Guessed::PassesAir(length) = guess
+            | Guessed::PassesAir(length)
+            | Guessed::OpenBeside(length) = guess
             {
                 *length *= by;
             }

@@ -234,6 +234,80 @@ fn rows_name_their_layers_and_not_the_one_that_every_drawing_has() {
 }
 
 #[test]
+fn equal_callouts_reach_as_many_holes_as_they_name_together() {
+    let holes = "0 CIRCLE 10 10 20 4 40 0.4 0 CIRCLE 10 20 20 4 40 0.4 0 CIRCLE 10 10 20 24 40 0.4 \
+                 0 CIRCLE 10 20 20 24 40 0.4 ";
+    let text = |y: f64, says: &str| format!("0 TEXT 10 21 20 {y} 40 1 1 {says} ");
+    let alike = text(5.0, "2X_%%c0.8_%%p0.02_THRU") + &text(25.0, "2X_%%c0.8_%%p0.02_THRU");
+    let (job, told) = taken(&small("9 $INSUNITS 70 4", &format!("{holes}{alike}")));
+    assert_eq!(job.rows.len(), 1);
+    assert_eq!(job.rows[0].size.text(), "\u{2300}0.8 \u{b1}0.02");
+    let says = "A: 2 of its 4 holes: its text stands at another one: 4 holes are spoken of, and there are 4 of this size.";
+    assert!(told.iter().any(|said| said == says), "{told:#?}");
+    // Callouts that differ: nobody can say which of the others is whose.
+    let unlike = text(5.0, "2X_%%c0.8_%%p0.02_THRU") + &text(25.0, "2X_%%c0.8_%%p0.05_THRU");
+    let (job, told) = taken(&small("9 $INSUNITS 70 4", &format!("{holes}{unlike}")));
+    let counts: Vec<usize> = job.rows.iter().map(|row| row.places.len()).collect();
+    assert_eq!(counts, [2, 1, 1]);
+    let says = "its text speaks of 2 holes, and the drawing shows 4 of this size: look which ones it means.";
+    let told: Vec<&String> = told.iter().filter(|said| said.ends_with(says)).collect();
+    assert_eq!(told.len(), 2, "{told:#?}");
+}
+
+#[test]
+fn what_is_said_of_holes_and_stands_at_none_is_told() {
+    let notes = "0 TEXT 10 0 20 -20 40 2 1 ALL_HOLES_%%p0.01,_12_DEEP 0 TEXT 10 0 20 -30 40 2 1 SHEET_1_OF_1 ";
+    let radius = "0 DIMENSION 70 4 10 10 20 4 15 10.4 25 4 42 0.4 1 2X_R<>_%%p0.01_BLIND_5_DEEP ";
+    let (job, told) = taken(&small(
+        "9 $INSUNITS 70 4",
+        &format!("{HOLE}{notes}{radius}"),
+    ));
+    assert_eq!(job.rows[0].size.text(), "0.8");
+    let says = "Texts that belong to none of the holes: \u{201c}2X R0.4 \u{b1}0.01 BLIND 5 DEEP\u{201d}, \
+                \u{201c}ALL HOLES \u{b1}0.01, 12 DEEP\u{201d}.";
+    assert!(told.iter().any(|said| said == says), "{told:#?}");
+}
+
+#[test]
+fn a_chart_whose_marks_stand_nowhere_goes_by_size_and_count() {
+    let cell = |x: f64, y: f64, says: &str| format!("0 TEXT 10 {x} 20 {y} 40 2 1 {says} ");
+    let line = |y: f64, cells: [&str; 4]| -> String {
+        let places = [100.0, 115.0, 130.0, 150.0].into_iter().zip(cells);
+        places.map(|(x, says)| cell(x, y, says)).collect()
+    };
+    let chart = line(50.0, ["HOLE", "QTY", "DIA", "DEPTH"])
+        + &line(45.0, ["A", "2", "0.8", "7"])
+        + &line(40.0, ["B", "1", "1.2", "9"])
+        + &line(35.0, ["C", "4", "0.5", "THRU"]);
+    let holes = "0 CIRCLE 10 10 20 4 40 0.4 0 CIRCLE 10 20 20 4 40 0.4 0 CIRCLE 10 30 20 4 40 0.6 \
+                 0 CIRCLE 10 40 20 4 40 0.25 ";
+    let (job, told) = taken(&small("9 $INSUNITS 70 4", &format!("{holes}{chart}")));
+    let cells = |column: Column| -> Vec<String> {
+        let rows = job.rows.iter();
+        rows.map(|row| row.cell(column).text.to_owned()).collect()
+    };
+    assert_eq!(cells(Column::Size), ["0.5", "0.8", "1.2"]);
+    assert_eq!(cells(Column::Depth), ["", "7", "9"]);
+    // Four are named and one is there: the line is told.
+    let says = "Texts that belong to none of the holes: \u{201c}C 4 0.5 THRU\u{201d}.";
+    assert!(told.iter().any(|said| said == says), "{told:#?}");
+}
+
+#[test]
+fn circles_that_all_but_lie_on_each_other_are_one_hole() {
+    let holes = "0 CIRCLE 10 10 20 4 40 0.4 0 CIRCLE 10 10.01 20 4 40 0.4 0 CIRCLE 10 20 20 4 40 0.4 \
+                 0 CIRCLE 10 20.1 20 4 40 0.4 ";
+    let (job, _) = taken(&small("9 $INSUNITS 70 4", holes));
+    let places: Vec<f64> = job
+        .rows
+        .iter()
+        .flat_map(|row| row.places.iter())
+        .map(|place| place.point_mm[0])
+        .collect();
+    assert_eq!(places, [10.0, 20.0, 20.1]);
+}
+
+#[test]
 fn a_drawing_far_from_its_zero_is_counted_from_its_corner() {
     let far = plate(4_500_000.0, 5_500_000.0, 80.0, 50.0);
     let holes = "0 CIRCLE 10 4500010 20 5500020 40 0.4 0 CIRCLE 10 0 20 0 40 0.4 ";

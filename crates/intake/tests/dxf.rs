@@ -74,7 +74,9 @@ fn guess(guessed: &Guessed) -> String {
         Guessed::DrawnTwice => "drawn-twice".to_owned(),
         Guessed::NotShown => "not-shown".to_owned(),
         Guessed::Dashed => "dashed".to_owned(),
-        Guessed::BrokenEdge | Guessed::PassesAir(_) => "of a solid".to_owned(),
+        Guessed::BrokenEdge | Guessed::PassesAir(_) | Guessed::OpenBeside(_) => {
+            "of a solid".to_owned()
+        }
         Guessed::TextByCount(said) => format!("text-by-count-{said}"),
         Guessed::CountDiffers(said, found) => format!("count-differs-{said}-{found}"),
     }
@@ -100,6 +102,7 @@ fn why(why: &Why) -> String {
         | Why::AroundMaterial
         | Why::Bent
         | Why::Loose(_)
+        | Why::NotClosed(_)
         | Why::Limits(_)
         | Why::Faceted => "of a solid".to_owned(),
     }

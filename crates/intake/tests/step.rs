@@ -282,6 +282,16 @@ fn hole_against(found: &SeenHole, truth: &Value, whole: &Value) -> Vec<String> {
     if truth["air"].is_number() && !near(air, truth["air"].as_f64()) {
         wrong.push(format!("air {air:?} for {truth}"));
     }
+    let beside = found.guessed.iter().find_map(|guess| match guess {
+        Guessed::OpenBeside(long) => Some(*long),
+        _ => None,
+    });
+    // Seen by so many lines of the wall: what is longest may stand between two of them.
+    if beside.map(|long| (long * 50.0).round())
+        != truth["beside"].as_f64().map(|long| (long * 50.0).round())
+    {
+        wrong.push(format!("beside {beside:?} for {truth}"));
+    }
     let broken = found.guessed.contains(&Guessed::BrokenEdge);
     if guessed != patches || broken != (truth["broken"].as_bool() == Some(true)) {
         wrong.push(format!("guessed {:?} for {truth}", found.guessed));
@@ -331,6 +341,7 @@ fn code(why: &Why) -> &'static str {
         Why::AroundMaterial => "around material",
         Why::Bent => "bent",
         Why::Loose(_) => "loose",
+        Why::NotClosed(_) => "not closed",
         Why::Limits(_) => "limits",
         Why::Faceted => "faceted",
         Why::Missing(_) => "missing",

@@ -211,7 +211,8 @@ fn what_is_missing_or_holds_itself_is_told_and_the_rest_is_read() {
     let seen = read(&gone).expect("a plate");
     assert_eq!(seen.holes.len(), known.holes.len() - 1);
     let whys: Vec<&Why> = seen.refused.iter().map(|refused| &refused.why).collect();
-    assert_eq!(whys, [&Why::Missing(number.to_owned())]);
+    // What was its neighbor has an edge of its own now.
+    assert_eq!(whys, [&Why::Missing(number.to_owned()), &Why::NotClosed(1)]);
 
     // A unit that is defined by itself, a curve that is trimmed out of itself.
     let tangled = text.replace(
@@ -331,6 +332,22 @@ fn mapped_items_stretch_turn_and_shift() {
         assert!(near, "{:?} for {wanted:?}", seen.entry);
         assert!((seen.diameter - 2.0 * known.diameter).abs() < 1e-9);
     }
+    // As a mirrored part is placed: lengths below nothing.
+    let mirrored = mapped.replace("#900005,2.,", "#900005,-2.,");
+    let seen = read(&mirrored).expect("a plate");
+    assert_eq!(seen.holes.len(), known.holes.len());
+    for (seen, known) in seen.holes.iter().zip(&known.holes) {
+        let ([x, y, z], [a, b, c]) = (known.entry, known.axis);
+        let near = |seen: [f64; 3], wanted: [f64; 3]| {
+            seen.iter().zip(wanted).all(|(a, b)| (a - b).abs() < 1e-9)
+        };
+        assert!(
+            near(seen.entry, [100.0 + 2.0 * y, -2.0 * x, -2.0 * z]),
+            "{seen:?}"
+        );
+        assert!(near(seen.axis, [b, -a, -c]), "{seen:?}");
+        assert!((seen.diameter - 2.0 * known.diameter).abs() < 1e-9);
+    }
     let uneven = mapped.replace(
         "CARTESIAN_TRANSFORMATION_OPERATOR_3D(",
         "CARTESIAN_TRANSFORMATION_OPERATOR_3D_NON_UNIFORM(",
@@ -343,6 +360,22 @@ fn mapped_items_stretch_turn_and_shift() {
                 .iter()
                 .any(|refused| refused.why == Why::Stretched)
     );
+}
+
+#[test]
+fn a_solid_that_is_not_closed_says_so() {
+    // A bottom is left out of the shell.
+    let text = corpus("crowns.step");
+    let shell = text.find("CLOSED_SHELL(").expect("a shell");
+    let list = shell + text[shell..].find(",(").expect("a list") + 2;
+    let next = list + text[list..].find(',').expect("more than one") + 1;
+    let open = format!("{}{}", &text[..list], &text[next..]);
+    let seen = read(&open).expect("a block");
+    let told = seen
+        .refused
+        .iter()
+        .any(|refused| matches!(refused.why, Why::NotClosed(_)));
+    assert!(told, "{:?}", seen.refused);
 }
 
 #[test]

@@ -67,7 +67,7 @@ pub fn drawn_ui(
 
 /// The unit of its lengths, or the question for it.
 fn unit_ui(ui: &mut Ui, choosing: &mut Choosing) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 12.0;
         match (choosing.drawn.unit(), choosing.drawn.evidence()) {
             (Some(unit), _) => pencil(ui, words::unit_of(unit, choosing.drawn.seen())),

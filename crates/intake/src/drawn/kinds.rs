@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::NEAR_MM;
 use crate::seen::{Guessed, SeenDepth, SeenHole, SeenSurface, SurfaceKind};
+
+/// Diameters of one kind differ by no more than this [mm]: what files of few digits round.
+const SAME_WIDTH_MM: f64 = 2e-5;
 
 /// Depths of one kind differ by no more than this [mm]: what a drawing rounds.
 const SAME_DEPTH_MM: f64 = 5e-4;
@@ -34,7 +36,7 @@ pub(super) fn kinds(holes: &[SeenHole]) -> Vec<Vec<usize>> {
         let with_text = by_text.entry(hole.text.as_deref()).or_default();
         // Kinds of this diameter are the last ones.
         let wide = |kind: &usize| {
-            first_of(*kind).is_some_and(|first| near(first.diameter, hole.diameter, NEAR_MM))
+            first_of(*kind).is_some_and(|first| near(first.diameter, hole.diameter, SAME_WIDTH_MM))
         };
         let mut same = with_text.iter().rev().copied().take_while(wide);
         let found = same.find(|kind| first_of(*kind).is_some_and(|first| alike(first, hole)));

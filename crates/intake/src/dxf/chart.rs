@@ -13,6 +13,8 @@ pub(super) struct Chart {
     pub(super) lines: BTreeMap<String, String>,
     /// Each mark's line in a chart with heads.
     pub(super) headed: BTreeMap<String, Arc<ChartLine>>,
+    /// Lines of a mark that has several: nobody can say which is meant.
+    pub(super) doubled: Vec<String>,
     /// Which texts stand in a chart, and so beside no hole.
     pub(super) cells: Vec<bool>,
 }
@@ -28,6 +30,7 @@ impl Chart {
         let mut chart = Self {
             lines: BTreeMap::new(),
             headed: BTreeMap::new(),
+            doubled: Vec::new(),
             cells: vec![false; notes.len()],
         };
         let mut twice: Vec<String> = Vec::new();
@@ -42,7 +45,8 @@ impl Chart {
                 chart.cells[at] = true;
             }
             let mark = line.mark.clone();
-            if chart.lines.insert(mark.clone(), words.join(" ")).is_some() {
+            if let Some(before) = chart.lines.insert(mark.clone(), words.join(" ")) {
+                chart.doubled.push(before);
                 twice.push(mark.clone());
             }
             chart.headed.insert(mark, line);
@@ -59,15 +63,15 @@ impl Chart {
                 for at in cells {
                     chart.cells[*at] = true;
                 }
-                if chart.lines.insert(mark.to_owned(), said).is_some() {
+                if let Some(before) = chart.lines.insert(mark.to_owned(), said) {
+                    chart.doubled.push(before);
                     twice.push(mark.to_owned());
                 }
                 break;
             }
         }
-        // Two lines of one mark: nobody can say which is meant.
         for mark in twice {
-            chart.lines.remove(&mark);
+            chart.doubled.extend(chart.lines.remove(&mark));
             chart.headed.remove(&mark);
         }
         chart

@@ -1,6 +1,6 @@
 //! Which circles are holes: what is left out, and which of those about one center is meant.
 
-use super::close::{HAIR_OF_RADIUS, LEVEL, Nearly, upward};
+use super::close::{LEVEL, Nearly, upward};
 use super::cluster::Clusters;
 use super::drawn::{As, Round};
 use super::entity::Line;
@@ -139,6 +139,9 @@ fn chosen(rounds: &[Round<'_>], group: &[usize]) -> Option<Chosen> {
 /// Radii that differ by less are one, in parts of them.
 const SAME: f64 = 1e-6;
 
+/// Centers that are nearer in parts of the smaller radius are one: two holes can't stand there.
+const ONE_CENTER: f64 = 0.05;
+
 /// Circles, and behind them what nearly closes, by the line that they stand about.
 fn about_one_center(rounds: &[Round<'_>], nearly: &[Nearly<'_>], hair: f64) -> Vec<Vec<usize>> {
     let threads = nearly.iter().map(|nearly| &nearly.round);
@@ -149,7 +152,7 @@ fn about_one_center(rounds: &[Round<'_>], nearly: &[Nearly<'_>], hair: f64) -> V
             let axis = axis_of(round.normal);
             let [x, y, z] = less(round.center, times(axis, dot(axis, round.center)));
             let [i, j, k] = times(axis, hair / SAME);
-            ([i, j, k, x, y, z], hair.min(HAIR_OF_RADIUS * round.radius))
+            ([i, j, k, x, y, z], ONE_CENTER * round.radius)
         })
         .collect();
     Clusters::new(&keys).groups()

@@ -1,11 +1,16 @@
 //! Callouts that name several holes: `4x ⌀0.8` at one of them is the text of all four.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use quillbore_job::Column;
 
 use super::notes::{named, numbers};
 use super::ties::Ties;
 use crate::cell_words::with_signs;
-use crate::seen::Guessed;
+use crate::head::Head;
+use crate::meaning::Meaning;
+use crate::seen::{ChartLine, Guessed};
 use crate::signs::{count_before, count_behind, signs};
 
 /// By what holes are told apart beside their texts.
@@ -39,12 +44,18 @@ pub(super) fn spread(ties: &mut Ties, holes: &[Like]) {
         .enumerate()
         .filter_map(|(at, text)| Some((at, several(text)?)))
         .collect();
-    if counted.is_empty() && loose.is_empty() {
+    let unmarked = std::mem::take(&mut ties.unmarked);
+    if counted.is_empty() && loose.is_empty() && unmarked.is_empty() {
         return;
     }
     let mut equals = Equals::of(holes, &ties.texts);
     for (of, said, text) in counted {
-        equals.tied(ties, &of, said, &text);
+        // The same text at several holes speaks of as many more.
+        let texts: BTreeSet<usize> = of
+            .iter()
+            .filter_map(|hole| ties.of_note.get(hole).copied())
+            .collect();
+        equals.tied(ties, &of, [said, texts.len().max(1)], &text);
     }
     let mut found = Vec::new();
     for (at, said) in loose {
@@ -58,6 +69,30 @@ pub(super) fn spread(ties: &mut Ties, holes: &[Like]) {
         at += 1;
         found.binary_search(&(at - 1)).is_err()
     });
+    for (text, line) in unmarked {
+        let holes = line.as_deref().and_then(sizes_and_count);
+        let holes = holes.map(|(sizes, count)| equals.of_size(ties, &sizes, count, &text));
+        let holes = holes.unwrap_or_default();
+        if holes.is_empty() {
+            ties.loose.push(text);
+        }
+        let lines = holes.into_iter().zip(line.iter().cycle());
+        ties.lines
+            .extend(lines.map(|(hole, line)| (hole, Arc::clone(line))));
+    }
+}
+
+/// The numbers of a chart's line that may be its size, and how many holes it names.
+fn sizes_and_count(line: &ChartLine) -> Option<(Vec<f64>, usize)> {
+    let below = |column: Column| {
+        let meaning = Some(Meaning::Ours(column));
+        let mut heads = line.heads.iter().zip(&line.cells);
+        let (_, cell) = heads.find(|(head, _)| Head::of(head).says.may_be(meaning))?;
+        Some(cell)
+    };
+    let count = below(Column::Count)?.trim().parse().ok()?;
+    let size = numbers(below(Column::Size)?).into_iter().take(1).collect();
+    Some((size, count))
 }
 
 /// How many holes a callout names, where it names several.
@@ -150,26 +185,30 @@ impl<'h> Equals<'h> {
         self.open.get(key).map_or(0, |(count, _)| *count)
     }
 
-    /// A text that some holes have, and that names so many.
-    fn tied(&mut self, ties: &mut Ties, of: &[usize], said: usize, text: &str) {
+    /// A text that some holes have, that names so many, and stands in the drawing so often.
+    fn tied(&mut self, ties: &mut Ties, of: &[usize], [said, texts]: [usize; 2], text: &str) {
         let Some(first) = of.first().copied() else {
             return;
         };
         let speaks_of_it = ties.texts[first].as_ref().is_some_and(|(_, tied)| *tied)
             || named(&numbers(text), self.holes[first].diameter);
         let is_one = of.iter().all(|at| self.class[*at] == self.class[first]);
-        if of.len() == said || !is_one || !speaks_of_it {
+        let all = said.saturating_mul(texts);
+        if of.len() == all || !is_one || !speaks_of_it {
             return;
         }
         let keys = self.keys(first);
         let fits = keys.iter().enumerate().find(|(level, key)| {
-            of.len() + self.is_open(key) == said
+            of.len() + self.is_open(key) == all
                 && of.iter().all(|at| self.keys(*at)[*level] == **key)
         });
         match fits {
-            Some((_, key)) => self.give(ties, *key, said, text),
+            Some((_, key)) => drop(self.give(ties, *key, all, text)),
+            // As many as it names have it: it may be that it stands at each of them.
+            None if of.len() == said => {}
             None => {
-                let found = of.len() + self.is_open(&keys[0]);
+                let found = self.class.iter();
+                let found = found.filter(|class| **class == self.class[first]).count();
                 let differs = of
                     .iter()
                     .map(|at| (*at, Guessed::CountDiffers(said, found)));
@@ -180,8 +219,13 @@ impl<'h> Equals<'h> {
 
     /// A text that stands at no hole and names so many of a size: true where there are as many, of one size alone.
     fn alone(&mut self, ties: &mut Ties, said: usize, text: &str) -> bool {
+        !self.of_size(ties, &numbers(text), said, text).is_empty()
+    }
+
+    /// Gives a text to so many holes of one of these sizes: to which, where there are as many, of one size alone.
+    fn of_size(&mut self, ties: &mut Ties, sizes: &[f64], said: usize, text: &str) -> Vec<usize> {
         let mut fit: Vec<usize> = Vec::new();
-        for number in numbers(text) {
+        for &number in sizes {
             let from = self
                 .diameters
                 .partition_point(|diameter| !named(&[number], *diameter) && *diameter < number);
@@ -192,25 +236,27 @@ impl<'h> Equals<'h> {
         }
         fit.dedup();
         let [class] = fit.as_slice() else {
-            return false;
+            return Vec::new();
         };
-        self.give(ties, (*class, None, None, Some(true)), said, text);
-        true
+        self.give(ties, (*class, None, None, Some(true)), said, text)
     }
 
-    fn give(&mut self, ties: &mut Ties, key: Key, said: usize, text: &str) {
+    fn give(&mut self, ties: &mut Ties, key: Key, said: usize, text: &str) -> Vec<usize> {
         let all = self.open.get_mut(&key).map(|(_, all)| std::mem::take(all));
+        let mut given = Vec::new();
         for at in all.unwrap_or_default() {
             let Some(place) = ties.texts.get_mut(at).filter(|text| text.is_none()) else {
                 continue;
             };
             *place = Some((text.to_owned(), true));
             ties.guessed.push((at, Guessed::TextByCount(said)));
+            given.push(at);
             for key in self.keys(at) {
                 if let Some((count, _)) = self.open.get_mut(&key) {
                     *count = count.saturating_sub(1);
                 }
             }
         }
+        given
     }
 }

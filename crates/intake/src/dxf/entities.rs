@@ -140,7 +140,7 @@ fn kind<'a>(name: &'a [u8], fields: &Fields<'a>, tables: &Tables) -> Is<'a> {
         b"ATTRIB" if fields.whole(70) & 1 != 0 => return Is::Beside,
         b"TEXT" | b"ATTRIB" => texts::line(name, fields, tables.page),
         b"MTEXT" => texts::formatted(fields, tables.page),
-        b"DIMENSION" if !matches!(fields.whole(70) & 7, 0 | 1 | 3) => return Is::Beside,
+        b"DIMENSION" if !matches!(fields.whole(70) & 7, 0 | 1 | 3 | 4) => return Is::Beside,
         b"DIMENSION" => dimension(fields, tables),
         b"LEADER" => leader(fields),
         b"MULTILEADER" | b"MLEADER" => match texts::multileader(fields, tables.page) {
@@ -251,13 +251,19 @@ fn table<'a>(fields: &Fields<'a>) -> Option<Kind<'a>> {
 
 /// A dimension between two points.
 fn dimension<'a>(fields: &Fields<'a>, tables: &Tables) -> Option<Kind<'a>> {
-    let of_diameter = fields.whole(70) & 7 == 3;
-    let (first, second) = if of_diameter { (10, 15) } else { (13, 14) };
+    let kind = fields.whole(70) & 7;
+    let (of_diameter, of_radius) = (kind == 3, kind == 4);
+    let (first, second) = if of_diameter || of_radius {
+        (10, 15)
+    } else {
+        (13, 14)
+    };
     Some(Kind::Dimension(Box::new(Dimension {
         says: formatted(&tables.page.read(fields.text(1))).says,
         measured: fields.number(42).filter(|measured| *measured > 0.0),
         ends: [fields.point(first)?, fields.point(second)?],
         of_diameter,
+        of_radius,
         block: fields.text(2),
     })))
 }

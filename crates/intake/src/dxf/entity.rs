@@ -221,6 +221,8 @@ pub(super) struct Dimension<'a> {
     pub(super) ends: [Point; 2],
     /// True where it is the dimension of a diameter.
     pub(super) of_diameter: bool,
+    /// True where it is that of a radius: its ends are the center and a point of the arc.
+    pub(super) of_radius: bool,
     /// The name of the block that its lines and its text stand in; empty where it has none.
     pub(super) block: &'a [u8],
 }

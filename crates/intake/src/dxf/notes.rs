@@ -148,6 +148,20 @@ pub(crate) fn speaks_of_hole(says: &str) -> bool {
             .any(|unit| split(says, *unit).is_some())
 }
 
+/// True where a text says something of holes that no single one of them is beside: `ALL HOLES ±0.01, 12 DEEP`.
+pub(super) fn speaks_of_holes(says: &str) -> bool {
+    if says.len() > LONGEST || !says.contains(|sign: char| sign.is_ascii_digit()) {
+        return false;
+    }
+    let capitals = says.to_uppercase();
+    OF_HOLES.iter().any(|word| capitals.contains(word))
+}
+
+/// Words by which a note speaks of holes, or of how deep they are; common practice, no source.
+const OF_HOLES: [&str; 11] = [
+    "HOLE", "DEEP", "THICK", "BOHR", "TIEF", "DICKE", "TROU", "PROFOND", "PAISS", "AGUJERO", "FORO",
+];
+
 /// Signs that are written for a diameter.
 pub(crate) const DIAMETER: [char; 6] = [
     '\u{2300}', '\u{2205}', '\u{d8}', '\u{f8}', '\u{3c6}', '\u{3a6}',

@@ -1,6 +1,6 @@
 //! Which text belongs to which hole: by a dimension, a leader, its mark in a chart, or nearness.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::chart::Chart;
@@ -11,7 +11,7 @@ use super::drawn::{Drawn, Placed, Round};
 use super::entity::{Dimension, Leader};
 use super::error::DxfError;
 use super::near::{Near, Spot};
-use super::notes::{Note, named, numbers, speaks_of_hole};
+use super::notes::{Note, named, numbers, speaks_of_hole, speaks_of_holes};
 use super::pieces::Pieces;
 use crate::seen::{ChartLine, Guessed};
 
@@ -25,6 +25,10 @@ pub(super) struct Ties {
     pub(super) guessed: Vec<(usize, Guessed)>,
     /// The lines of charts that holes have their texts of, by the holes' numbers.
     pub(super) lines: BTreeMap<usize, Arc<ChartLine>>,
+    /// Lines of charts whose marks stand at no hole, each as one text; with heads where it has some.
+    pub(super) unmarked: Vec<(String, Option<Arc<ChartLine>>)>,
+    /// Which text of the drawing that of a hole is, by the holes' numbers.
+    pub(super) of_note: BTreeMap<usize, usize>,
 }
 
 /// Ties texts to holes.
@@ -69,7 +73,11 @@ pub(super) fn tie<'e>(
             loose: on_sheet.map(ToOwned::to_owned).collect(),
             guessed: Vec::new(),
             lines: BTreeMap::new(),
+            unmarked: Vec::new(),
+            of_note: BTreeMap::new(),
         },
+        sources: 0,
+        marked: BTreeSet::new(),
     };
     for dimension in &drawn.dimensions {
         tying.dimension(dimension, drawing);
@@ -85,6 +93,7 @@ pub(super) fn tie<'e>(
     still_wanted()?;
     tying.beside(still_wanted)?;
     tying.marks();
+    tying.unmarked();
     still_wanted()?;
     Ok(tying.ties)
 }
@@ -106,13 +115,20 @@ struct Tying<'n, 'e> {
     /// Which notes belong to somebody already.
     used: Vec<bool>,
     ties: Ties,
+    /// How many texts there were so far that are no notes.
+    sources: usize,
+    /// Marks of charts that stand at holes.
+    marked: BTreeSet<String>,
 }
 
 impl<'e> Tying<'_, 'e> {
     /// A dimension of a diameter, or across a circle from side to side.
     fn dimension(&mut self, dimension: &Placed<'e, 'e, Dimension<'e>>, drawing: &Drawing<'_>) {
         let what = dimension.what;
-        let [a, b] = what.ends.map(|end| dimension.place.point(end));
+        let [mut a, b] = what.ends.map(|end| dimension.place.point(end));
+        if what.of_radius {
+            a = [0, 1, 2].map(|at| 2.0 * a[at] - b[at]);
+        }
         let across = libm::hypot(b[0] - a[0], b[1] - a[1]);
         let middle = [a[0].midpoint(b[0]), a[1].midpoint(b[1])];
         let mut of: Option<(f64, usize)> = None;
@@ -128,7 +144,13 @@ impl<'e> Tying<'_, 'e> {
         if let Some((_, hole)) = of {
             let block = drawing.blocks.get(&what.block.to_ascii_uppercase());
             let says = dimension::says(what, block, across);
-            self.tie(hole, &says);
+            if !what.of_radius {
+                self.sources += 1;
+                self.tie(hole, &says, self.notes.len() + self.sources);
+            } else if says.contains(char::is_whitespace) {
+                // Its limits are those of the radius: nothing of it is taken, what it says more is told.
+                self.ties.loose.push(says);
+            }
         }
     }
 
@@ -161,11 +183,13 @@ impl<'e> Tying<'_, 'e> {
             None => return,
         };
         let mut pointed = false;
+        self.sources += 1;
+        let source = note.unwrap_or(self.notes.len() + self.sources);
         for tip in &what.tips {
             let tip = leader.place.point(*tip);
             let long = libm::hypot(end[0] - tip[0], end[1] - tip[1]);
             if let Some(hole) = self.pointed_at([tip[0], tip[1]], ARROW * long) {
-                self.tie(hole, &says);
+                self.tie(hole, &says, source);
                 self.headed(hole, &mark);
                 pointed = true;
             }
@@ -205,7 +229,8 @@ impl<'e> Tying<'_, 'e> {
         best.map(|(_, at)| at)
     }
 
-    fn tie(&mut self, hole: usize, says: &str) {
+    fn tie(&mut self, hole: usize, says: &str, source: usize) {
+        self.ties.of_note.insert(hole, source);
         let text = &mut self.ties.texts[hole];
         *text = match text.take() {
             Some((before, _)) if before == says => Some((before, true)),
@@ -228,7 +253,11 @@ impl<'e> Tying<'_, 'e> {
                 still_wanted()?;
             }
             let says = self.pieces.says[at].as_ref();
-            if self.used[at] || self.chart.cells[at] || !speaks_of_hole(says) {
+            if self.used[at] || self.chart.cells[at] {
+                continue;
+            }
+            if !speaks_of_hole(says) {
+                left.extend(speaks_of_holes(says).then_some(at));
                 continue;
             }
             let Some((rank, hole)) = self.nearest(note, says, BESIDE) else {
@@ -251,6 +280,7 @@ impl<'e> Tying<'_, 'e> {
         }
         for (hole, (_, at)) in claims {
             self.ties.texts[hole] = Some((self.pieces.says[at].to_string(), false));
+            self.ties.of_note.insert(hole, at);
         }
         left.sort_unstable();
         let says = left.iter().map(|at| self.pieces.says[*at].to_string());
@@ -273,8 +303,19 @@ impl<'e> Tying<'_, 'e> {
         }
     }
 
+    /// Keeps what charts say of marks that stand at no hole.
+    fn unmarked(&mut self) {
+        let lines = self.chart.lines.iter();
+        for (mark, line) in lines.filter(|(mark, _)| !self.marked.contains(*mark)) {
+            let headed = self.chart.headed.get(mark).cloned();
+            self.ties.unmarked.push((line.clone(), headed));
+        }
+        self.ties.loose.append(&mut self.chart.doubled);
+    }
+
     /// Keeps the line of a chart with heads that a hole's mark stands in.
     fn headed(&mut self, hole: usize, mark: &str) {
+        self.marked.insert(mark.to_owned());
         if let Some(line) = self.chart.headed.get(mark) {
             self.ties.lines.insert(hole, Arc::clone(line));
         }

@@ -19,6 +19,8 @@ pub(super) struct Body {
     pub(super) tree: Tree,
     /// Those of its faces that share no edge with another one, though they have edges.
     pub(super) loose: Vec<usize>,
+    /// Those of its other faces that have an edge which is no other's.
+    pub(super) unclosed: Vec<usize>,
 }
 
 /// A face.
@@ -107,6 +109,17 @@ impl Body {
             own.peek().is_some() && own.all(|used| self.edges[used.edge].faces.len() < 2)
         });
         loose.map(|(at, _)| at).collect()
+    }
+
+    /// The faces that have an edge which belongs to no other face; of `loose` ones all edges are so.
+    pub(super) fn unclosed_faces(&self, loose: &[usize]) -> Vec<usize> {
+        let faces = self.faces.iter().enumerate();
+        let open = faces.filter(|(at, face)| {
+            let mut own = face.rim.iter().filter(|used| !used.seam);
+            let is_free = |used: &Use| self.edges[used.edge].faces.len() < 2;
+            loose.binary_search(at).is_err() && own.any(is_free)
+        });
+        open.map(|(at, _)| at).collect()
     }
 
     /// The first face that a ray meets behind a length.

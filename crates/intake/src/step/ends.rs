@@ -316,6 +316,10 @@ impl Bore<'_> {
             1 => self.on_axis(&different, mean, sign),
             _ => self.on_edge(&different, ring, which),
         };
+        // A surface that runs all but along the axis meets it far away, where the hole has no end.
+        let [low, high] = ring.range(which);
+        let far = (high - low) + 2.0 * self.radius;
+        let found = found.filter(|(t, _)| (t - mean).abs() <= far);
         let (t, face) = found.unwrap_or((mean, *different.first().unwrap_or(&0)));
         let met = along(self.axis.p, self.axis.d, t);
         let coaxial = self.body.faces[face]

@@ -271,6 +271,12 @@ impl Found {
             Some(next.ends[0].t - one.ends[1].t).filter(|air| *air > bore.within)
         });
         let air = air.fold(None, |sum: Option<f64>, air| Some(sum.unwrap_or(0.0) + air));
+        let gap = pieces
+            .iter()
+            .map(|piece| piece.ring.gap)
+            .fold(0.0, f64::max);
+        // Where a narrow hole leads into a wide bore, that is no matter of the bore's.
+        let beside = (air.is_none() && gap > bore.radius).then_some(Guessed::OpenBeside(gap));
         let own = own_faces(pieces);
         let from = own
             .iter()
@@ -298,6 +304,7 @@ impl Found {
                 .into_iter()
                 .chain(broken)
                 .chain(air.map(Guessed::PassesAir))
+                .chain(beside)
                 .collect(),
         });
     }

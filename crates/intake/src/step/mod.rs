@@ -84,6 +84,7 @@ pub fn read(bytes: &[u8], watch: Watch<'_>) -> Result<Seen, StepError> {
         bounds: Bounds::EMPTY,
         corners: Vec::new(),
         loose: (0, 0),
+        unclosed: (0, 0),
     };
     // A body once, at all of its places; bodies in the order in which they are first placed.
     let mut order: Vec<(u64, Vec<&Placed>)> = Vec::new();
@@ -114,6 +115,8 @@ struct Reader<'f, 'a> {
     corners: Vec<[f64; 2]>,
     /// How many faces share no edge with another one, and the number of the first.
     loose: (usize, u64),
+    /// How many others have an edge that is no other's, and the number of the first.
+    unclosed: (usize, u64),
 }
 
 impl Reader<'_, '_> {
@@ -145,10 +148,14 @@ impl Reader<'_, '_> {
         let shells = shells(&reading, solid);
         let refused = &mut self.seen.refused;
         let body = read_body::body(&reading, solid, &shells, &mut self.budget, refused)?;
-        if let Some(first) = body.loose.first().and_then(|at| body.faces.get(*at)) {
-            let (count, known) = self.loose;
-            let first = if count == 0 { first.number } else { known };
-            self.loose = (count + body.loose.len(), first);
+        for (count, faces) in [
+            (&mut self.loose, &body.loose),
+            (&mut self.unclosed, &body.unclosed),
+        ] {
+            if let Some(first) = faces.first().and_then(|at| body.faces.get(*at)) {
+                let number = if count.0 == 0 { first.number } else { count.1 };
+                *count = (count.0 + faces.len(), number);
+            }
         }
         let mut found = holes(&body, cancel).ok_or(StepError::Stopped)?;
         self.seen.refused.append(&mut found.refused);
@@ -185,10 +192,15 @@ impl Reader<'_, '_> {
 
     fn finish(mut self) -> Seen {
         let (loose, first) = self.loose;
+        let (unclosed, open) = self.unclosed;
         // One alone is a sheet beside the part.
         if loose > 1 {
             let from = format!("#{first}");
             let why = Why::Loose(loose);
+            self.seen.refused.push(Refused { from, why });
+        } else if unclosed > 0 {
+            let from = format!("#{open}");
+            let why = Why::NotClosed(unclosed);
             self.seen.refused.push(Refused { from, why });
         }
         let holes = std::mem::take(&mut self.seen.holes);

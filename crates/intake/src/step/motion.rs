@@ -128,7 +128,7 @@ impl Motion {
             Some(mut third) if complex => read(&mut third),
             _ => read(&mut args),
         };
-        if !(scale.is_finite() && scale > 0.0) {
+        if !(scale.is_finite() && scale != 0.0) {
             return Err(missing());
         }
         let z = axes[2].or_else(|| unit_cross(axes[0], axes[1]));
@@ -140,9 +140,11 @@ impl Motion {
         } else {
             frame.y
         };
+        // A length below nothing mirrors, too: at a point.
+        let turn = [frame.x, y, frame.z].map(|axis| times(axis, scale.signum()));
         Ok(Self {
-            turn: [frame.x, y, frame.z],
-            scale,
+            turn,
+            scale: scale.abs(),
             shift: times(origin, unit),
         })
     }

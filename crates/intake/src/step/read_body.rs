@@ -123,6 +123,7 @@ pub(super) fn body(
     let mut body = builder.body;
     if facets == 0 {
         body.loose = body.loose_faces();
+        body.unclosed = body.unclosed_faces(&body.loose);
     }
     let all: Vec<Bounds> = body.faces.iter().map(|face| face.bounds).collect();
     body.tree = Tree::new(&all);

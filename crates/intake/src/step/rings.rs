@@ -12,6 +12,8 @@ const LOOKS_LIKE_ONE: f64 = 0.55;
 pub(super) struct Ring {
     /// Each line: its angle, where it begins and where it ends.
     pub(super) lines: Vec<(f64, [Crossing; 2])>,
+    /// How long its wall is missing on a line between them, at most: another room touches it from the side.
+    pub(super) gap: f64,
 }
 
 /// What there is of a wall.
@@ -75,11 +77,17 @@ pub(super) fn rings(wall: &Wall<'_>) -> Rings {
             }
             let number = *number_of.entry(*root).or_insert(rings.len());
             if number == rings.len() {
-                rings.push(Ring { lines: Vec::new() });
+                rings.push(Ring {
+                    lines: Vec::new(),
+                    gap: 0.0,
+                });
             }
-            let lines = &mut rings[number].lines;
+            let Ring { lines, gap } = &mut rings[number];
             match lines.last_mut() {
-                Some((last, ends)) if last == angle => ends[1] = *to,
+                Some((last, ends)) if last == angle => {
+                    *gap = gap.max(from.t - ends[1].t);
+                    ends[1] = *to;
+                }
                 _ => lines.push((*angle, [*from, *to])),
             }
         }

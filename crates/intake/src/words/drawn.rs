@@ -239,12 +239,16 @@ pub(crate) fn guess(guess: &Guessed, unit: Unit) -> Option<String> {
             "on its way it crosses free room, {} of its depth: it was taken for one hole",
             of(*long)
         ),
+        Guessed::OpenBeside(long) => format!(
+            "its wall is open to one side over up to {} of its depth, where another room touches it",
+            of(*long)
+        ),
         Guessed::BrokenEdge => {
             "its edge is rounded or chamfered: entry, depth and angle are those of the surface around it"
                 .to_owned()
         }
         Guessed::TextByCount(said) => format!(
-            "its text speaks of {said} holes and stands at another one: there are {said} of this size"
+            "its text stands at another one: {said} holes are spoken of, and there are {said} of this size"
         ),
         Guessed::CountDiffers(said, found) => format!(
             "its text speaks of {said} holes, and the drawing shows {found} of this size: look which ones it means"
@@ -390,6 +394,10 @@ fn why(why: &Why) -> String {
         Why::Loose(faces) => format!(
             "{} not joined to those beside them: holes may be missing, and of others surfaces and ends may be wrong; ask for the part as one solid",
             count(u64::try_from(*faces).unwrap_or(u64::MAX), "face is", "faces are")
+        ),
+        Why::NotClosed(faces) => format!(
+            "{} an edge that no other face shares, so the solid isn't closed: holes may be missing there, and ends of others may be wrong; ask for it closed",
+            count(u64::try_from(*faces).unwrap_or(u64::MAX), "face has", "faces have")
         ),
         Why::Limits(sizes) => format!(
             "the file has limits of {}, which are not read: type those of the holes",
