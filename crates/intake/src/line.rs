@@ -31,6 +31,8 @@ pub(crate) struct Sorted {
     pub(crate) remarks: Vec<String>,
     /// The unit of its lengths: told where it has none.
     pub(crate) unit: Option<String>,
+    /// Whether it has a length.
+    pub(crate) has_length: bool,
     /// The number of the line beside its mark.
     pub(crate) row_number: Option<String>,
     pub(crate) left_out: Vec<String>,
@@ -114,6 +116,7 @@ pub(crate) fn sort(reading: &Reading<'_>, at: usize, line: Line<'_>) -> Sorted {
             None => continue,
         };
         let is_length = meaning.is_length();
+        sorted.has_length |= meaning.is_length();
         let of_line = || reading.of_line(line, place);
         let nearer = || of_line().or(of_section);
         let named = is_length

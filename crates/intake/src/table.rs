@@ -315,7 +315,7 @@ impl<'a> Taking<'a> {
             .is_some_and(|mark| !mark.trim().is_empty());
         let mut left_out = sorted.left_out;
         left_out.extend(sorted.row_number.filter(|_| !marked));
-        left_out.extend(sorted.unit.filter(|_| place.is_none() && is_blank(&row)));
+        left_out.extend(sorted.unit.filter(|_| !sorted.has_length));
         if nothing && left_out.is_empty() {
             return;
         }

@@ -180,6 +180,13 @@ fn each_unit_column_is_that_of_the_length_before_it() {
 }
 
 #[test]
+fn a_unit_of_a_row_without_lengths_is_told() {
+    let (taken, job) = taken("Hole,Qty,Dia,Unit\nA,4,0.8,mm\nB,2,,inch\n");
+    assert_eq!(job.rows.len(), 2);
+    tells(&taken, "inch");
+}
+
+#[test]
 fn signs_above_columns_are_deviations() {
     let (_, job) = taken("Loch;Menge;Ø;+;-;Tiefe\nA;4;0,8;20 µm;10 µm;12\n");
     assert_eq!(sizes_mm(&job), [Some([0.79, 0.82])]);

@@ -141,7 +141,7 @@ pub(super) fn is_of_every_row(head: &str) -> bool {
 pub(super) fn goes_on(head: &str, below: &str) -> bool {
     let both = Head::of(&format!("{head} {below}"));
     let own = Head::of(below);
-    crate::head::is_unit_alone(below)
+    crate::head_unit::is_unit_alone(below)
         || (matches!(both.says, Says::Plainly(_))
             && matches!(own.says, Says::Plainly(_) | Says::OneOf { .. }))
 }
