@@ -209,6 +209,22 @@ fn what_cannot_be_taken_apart_comes_as_a_note() {
     );
 }
 
+#[test]
+fn a_size_alone_is_the_size_of_its_row() {
+    let sizes = line("\\3300.45 \\2610.02", 50, 350) + &line("\\3301.2", 500, 350);
+    let mut offered = offered(&format!("{MM}{sizes}"));
+    offered.take_only(&[0, 1]).unwrap();
+    let taken = offered.take(&Job::default(), RowsAt::Append).unwrap();
+    let (job, _) = apply(&Job::default(), &taken.edit).unwrap();
+    let sizes: Vec<&str> = job.rows.iter().map(|row| row.size.text()).collect();
+    assert_eq!(sizes, ["\u{d8}0.45 \u{b1}0.02", "\u{d8}1.2"]);
+    let told = &taken.report.whole;
+    assert!(
+        !told.iter().any(|told| told.contains("to be typed")),
+        "{told:?}"
+    );
+}
+
 /// Callouts in a row, the second line of each below it: no heads of a table, however many of their words could be.
 #[test]
 fn callouts_in_a_row_are_no_table() {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_job::report::{FileStamp, LineOutcome, Report, Source};
-use quillbore_job::{Column, Job, RowsAt, Unit};
+use quillbore_job::{Column, Job, RowsAt, Unit, read_quantity};
 
 use super::error::PaperError;
 use super::seen::{Paged, SeenCallout};
@@ -224,7 +224,12 @@ fn row(callout: &SeenCallout, mark: &str, unit: Unit, whole: &mut Vec<String>) -
         (Column::Note, callout.text.clone()),
     ]);
     let parted = split(&callout.text, unit);
-    let is_parted = parted.is_some();
+    // A size and its limits alone: there is nothing to be taken apart.
+    let is_size = parted.is_none() && read_quantity::size(&callout.text, unit).is_ok();
+    if is_size {
+        cells.insert(Column::Size, callout.text.clone());
+    }
+    let is_parted = parted.is_some() || is_size;
     whole.push(words::row(mark, callout));
     if let Some(parted) = parted {
         if !parted.words.is_empty() {
