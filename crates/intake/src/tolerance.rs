@@ -25,10 +25,7 @@ pub(crate) fn joined(
             .trim_start()
             .to_owned()
     };
-    let of_table = match unit {
-        Unit::Mm => " mm",
-        Unit::Inch => " in",
-    };
+    let of_table = &format!(" {}", behind(unit));
     match (is_bare(nominal), is_bare(tolerance)) {
         (true, false) if named && !nominal.is_empty() => (both(of_table, ""), None),
         (false, true) if named && !ends_in(nominal, unit) => {

@@ -62,7 +62,7 @@ pub(super) fn close<'a>(arcs: Vec<Arc<'a>>, hair: f64) -> Closed<'a> {
 }
 
 /// How near centers have to be, in parts of the radius.
-pub(super) const HAIR_OF_RADIUS: f64 = 0.01;
+const HAIR_OF_RADIUS: f64 = 0.01;
 
 /// What may be missing between two arcs that close, in radians.
 const GAP: f64 = 1e-3;

@@ -70,8 +70,8 @@ pub(super) fn spread(ties: &mut Ties, holes: &[Like]) {
         found.binary_search(&(at - 1)).is_err()
     });
     for (text, line) in unmarked {
-        let holes = line.as_deref().and_then(sizes_and_count);
-        let holes = holes.map(|(sizes, count)| equals.of_size(ties, &sizes, count, &text));
+        let holes = line.as_deref().and_then(size_and_count);
+        let holes = holes.map(|(size, count)| equals.of_size(ties, &[size], count, &text));
         let holes = holes.unwrap_or_default();
         if holes.is_empty() {
             ties.loose.push(text);
@@ -82,8 +82,8 @@ pub(super) fn spread(ties: &mut Ties, holes: &[Like]) {
     }
 }
 
-/// The numbers of a chart's line that may be its size, and how many holes it names.
-fn sizes_and_count(line: &ChartLine) -> Option<(Vec<f64>, usize)> {
+/// The size that a chart's line names, and how many holes.
+fn size_and_count(line: &ChartLine) -> Option<(f64, usize)> {
     let below = |column: Column| {
         let meaning = Some(Meaning::Ours(column));
         let mut heads = line.heads.iter().zip(&line.cells);
@@ -91,7 +91,7 @@ fn sizes_and_count(line: &ChartLine) -> Option<(Vec<f64>, usize)> {
         Some(cell)
     };
     let count = below(Column::Count)?.trim().parse().ok()?;
-    let size = numbers(below(Column::Size)?).into_iter().take(1).collect();
+    let size = numbers(below(Column::Size)?).into_iter().next()?;
     Some((size, count))
 }
 

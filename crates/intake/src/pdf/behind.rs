@@ -3,7 +3,7 @@
 use quillbore_job::Column;
 
 use super::callouts::{is_count, speaks, split_either};
-use super::line::Line;
+use super::line::{Line, in_order};
 use super::notice::Notice;
 use super::stacked::below;
 use crate::callout::Callout;
@@ -44,7 +44,7 @@ pub(super) fn join_behind(lines: &[Line], used: &[bool], apart: &[bool]) -> Join
             is_below_callout[*under] = speaks(&kept[at].text);
         }
     }
-    let order = order(&kept);
+    let order = in_order(&kept);
     let mut notices = Vec::new();
     for (place, at) in order.iter().enumerate() {
         let at = *at;
@@ -113,20 +113,6 @@ pub(super) fn join_behind(lines: &[Line], used: &[bool], apart: &[bool]) -> Join
         apart,
         notices,
     }
-}
-
-/// The lines by direction, base line and place.
-fn order(lines: &[Line]) -> Vec<usize> {
-    let way = |line: &Line| line.along.map(|part| (part * 1e4).round() as i64);
-    let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| {
-        let [one, other] = [a, b].map(|at| &lines[*at]);
-        way(one)
-            .cmp(&way(other))
-            .then(one.base.total_cmp(&other.base))
-            .then(one.from.total_cmp(&other.from))
-    });
-    order
 }
 
 /// How far a line stands behind another, in parts of its letters' size; `None` where it stands on another base line.

@@ -11,12 +11,11 @@ const WORDS: f64 = 2.0;
 
 /// Lines of text that stand in one line, from the top and the left.
 pub(super) fn rows(lines: &[Line]) -> Vec<Vec<usize>> {
-    let way = |line: &Line| line.along.map(|part| (part * 1e4).round() as i64);
     let mut order: Vec<usize> = (0..lines.len()).collect();
     order.sort_by(|a, b| {
         let [one, other] = [a, b].map(|at| &lines[*at]);
-        way(one)
-            .cmp(&way(other))
+        one.way()
+            .cmp(&other.way())
             .then(one.base.total_cmp(&other.base))
     });
     let mut rows: Vec<Vec<usize>> = Vec::new();
@@ -27,7 +26,8 @@ pub(super) fn rows(lines: &[Line]) -> Vec<Vec<usize>> {
             .and_then(|row| row.first())
             .is_some_and(|first| {
                 let first = &lines[*first];
-                way(first) == way(line) && line.base - first.base <= OFF * first.size.min(line.size)
+                first.way() == line.way()
+                    && line.base - first.base <= OFF * first.size.min(line.size)
             });
         match rows.last_mut() {
             Some(row) if same => row.push(at),

@@ -48,7 +48,25 @@ impl Marks {
 pub(super) const BELOW: f64 = 0.25;
 pub(super) const ABOVE: f64 = 0.75;
 
+/// The lines by direction, base line and place.
+pub(super) fn in_order(lines: &[Line]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..lines.len()).collect();
+    order.sort_by(|a, b| {
+        let [one, other] = [a, b].map(|at| &lines[*at]);
+        one.way()
+            .cmp(&other.way())
+            .then(one.base.total_cmp(&other.base))
+            .then(one.from.total_cmp(&other.from))
+    });
+    order
+}
+
 impl Line {
+    /// Its direction, so rounded that lines of one direction have the same.
+    pub(super) fn way(&self) -> [i64; 2] {
+        self.along.map(|part| (part * 1e4).round() as i64)
+    }
+
     /// As it is told.
     pub(super) fn seen(&self) -> TextLine {
         TextLine {

@@ -1,6 +1,6 @@
 //! Lines that stand below each other, of those that have one direction.
 
-use super::line::Line;
+use super::line::{Line, in_order};
 
 /// How far base lines of one text are apart, in parts of its letters' size, and by what these differ; common
 /// practice, no source.
@@ -13,22 +13,13 @@ const MOST: usize = 200;
 
 /// Of each line the one right below it, if any.
 pub(super) fn below(lines: &[Line]) -> Vec<Option<usize>> {
-    let mut order: Vec<usize> = (0..lines.len()).collect();
-    let turned = |line: &Line| (line.along[0] * 1e4).round() as i64;
-    let way = |line: &Line| (turned(line), (line.along[1] * 1e4).round() as i64);
-    order.sort_by(|a, b| {
-        let [one, other] = [a, b].map(|at| &lines[*at]);
-        way(one)
-            .cmp(&way(other))
-            .then(one.base.total_cmp(&other.base))
-            .then(one.from.total_cmp(&other.from))
-    });
+    let order = in_order(lines);
     let mut below = vec![None; lines.len()];
     for (place, at) in order.iter().enumerate() {
         let line = &lines[*at];
         let next = order.get(place + 1..).unwrap_or_default().iter().take(MOST);
         let near = next.take_while(|other| {
-            way(&lines[**other]) == way(line)
+            lines[**other].way() == line.way()
                 && lines[**other].base - line.base <= FARTHEST * line.size
         });
         let fits = near.filter(|other| is_below(line, &lines[**other]));

@@ -106,7 +106,7 @@ impl Body {
         let faces = self.faces.iter().enumerate();
         let loose = faces.filter(|(_, face)| {
             let mut own = face.rim.iter().filter(|used| !used.seam).peekable();
-            own.peek().is_some() && own.all(|used| self.edges[used.edge].faces.len() < 2)
+            own.peek().is_some() && own.all(|used| self.is_free(used))
         });
         loose.map(|(at, _)| at).collect()
     }
@@ -116,10 +116,14 @@ impl Body {
         let faces = self.faces.iter().enumerate();
         let open = faces.filter(|(at, face)| {
             let mut own = face.rim.iter().filter(|used| !used.seam);
-            let is_free = |used: &Use| self.edges[used.edge].faces.len() < 2;
-            loose.binary_search(at).is_err() && own.any(is_free)
+            loose.binary_search(at).is_err() && own.any(|used| self.is_free(used))
         });
         open.map(|(at, _)| at).collect()
+    }
+
+    /// Whether an edge of a face is no other's.
+    fn is_free(&self, used: &Use) -> bool {
+        self.edges[used.edge].faces.len() < 2
     }
 
     /// The first face that a ray meets behind a length.
@@ -206,11 +210,12 @@ impl Body {
             return !any;
         };
         // At a corner both edges speak.
-        let corner = near
-            .iter()
-            .filter(|one| first.at_end && one.away <= nearest + slack);
-        let speak = corner.chain((!first.at_end).then_some(first));
-        let sides: Vec<f64> = speak.filter_map(|one| one.side(face, q)).collect();
+        let speaks = |one: &&Beside| match first.at_end {
+            true => one.away <= nearest + slack,
+            false => std::ptr::eq(*one, first),
+        };
+        let sides = near.iter().filter(speaks);
+        let sides: Vec<f64> = sides.filter_map(|one| one.side(face, q)).collect();
         // An arc stands off the line between its points, which is square to the face there.
         let beside = match sides[..] {
             [side] if !first.at_end => side.abs(),
