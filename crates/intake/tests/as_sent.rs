@@ -4,13 +4,13 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
+mod told;
+
 use quillbore_intake::{Foreign, IntakeError, Taken};
 use quillbore_job::report::LineOutcome;
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
-fn read(text: &str) -> Foreign {
-    Foreign::of_file(text.as_bytes(), "holes.csv").expect("a table")
-}
+use told::{read, tells};
 
 fn taken(table: &Foreign) -> (Taken, Job) {
     let taken = table.take(&Job::default(), RowsAt::Append, Unit::Mm);
@@ -28,17 +28,6 @@ fn sizes_mm(job: &Job) -> Vec<[f64; 2]> {
     sizes
         .map(|size| [size.lower.mm(), size.upper.mm()])
         .collect()
-}
-
-#[track_caller]
-fn tells(taken: &Taken, words: &str) {
-    let lines = taken.report.lines.iter().map(|line| line.says.as_str());
-    let whole = taken.report.whole.iter().map(String::as_str);
-    let all: Vec<&str> = whole.chain(lines).collect();
-    assert!(
-        all.iter().any(|said| said.contains(words)),
-        "{words}: {all:#?}"
-    );
 }
 
 /// Whose a tolerance behind the depth is nothing says.

@@ -4,13 +4,13 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
+mod told;
+
 use quillbore_calc::Length;
-use quillbore_intake::{Foreign, Taken};
+use quillbore_intake::Taken;
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
-fn read(text: &str) -> Foreign {
-    Foreign::of_file(text.as_bytes(), "holes.csv").expect("a table")
-}
+use told::{read, tells};
 
 fn taken(text: &str) -> (Taken, Job) {
     let taken = read(text).take(&Job::default(), RowsAt::Append, Unit::Mm);
@@ -32,17 +32,6 @@ fn depths_mm(job: &Job) -> Vec<Option<f64>> {
     depths
         .map(|depth| depth.and_then(|depth| depth.aim).map(Length::mm))
         .collect()
-}
-
-#[track_caller]
-fn tells(taken: &Taken, words: &str) {
-    let lines = taken.report.lines.iter().map(|line| line.says.as_str());
-    let whole = taken.report.whole.iter().map(String::as_str);
-    let all: Vec<&str> = whole.chain(lines).collect();
-    assert!(
-        all.iter().any(|said| said.contains(words)),
-        "{words}: {all:#?}"
-    );
 }
 
 #[test]
