@@ -21,6 +21,9 @@ pub(crate) struct Callout {
     pub(crate) parts: Vec<(Column, String)>,
     /// Words that were taken as English ones.
     pub(crate) words: Vec<TakenWord>,
+    /// It has a depth with its sign or `DEEP`, and nothing says where the hole ends: on a drawing a
+    /// through hole says THRU, and this one is blind (ASME Y14.5, from memory).
+    pub(crate) is_deep: bool,
 }
 
 /// Takes a callout apart; `None` where it says nothing beside a size, or a part of it can't be read.
@@ -49,7 +52,17 @@ pub(crate) fn split(text: &str, unit: Unit) -> Option<Callout> {
     if parts.len() < 2 {
         return None;
     }
-    let mut callout = Callout::default();
+    let has = |column: Column| parts.iter().any(|(of, _)| *of == column);
+    let deep = |sign: &Sign| {
+        matches!(
+            sign.kind,
+            Kind::DepthSign | Kind::Word(Some(CellWord::Deep))
+        )
+    };
+    let mut callout = Callout {
+        is_deep: has(Column::Depth) && !has(Column::End) && signs.iter().any(deep),
+        ..Callout::default()
+    };
     for (column, part) in parts {
         if is_torn(part) {
             return None;
@@ -433,6 +446,24 @@ mod tests {
                 .collect();
             expect.sort();
             assert_eq!(parts(text, Unit::Inch), Some(expect), "{text}");
+        }
+    }
+
+    /// ASME Y14.5 writes THRU at a through hole and a depth at a blind one; from memory.
+    #[test]
+    fn depths_without_thru_are_blind() {
+        for (text, is_deep) in [
+            ("\u{d8}0.8 \u{21a7}14", true),
+            ("2X \u{d8}0.8 X 14 DP", true),
+            ("\u{d8}0,8 - 14 tief", true),
+            ("\u{d8}0.8 x 14", false),
+            ("\u{d8}0.8 14 THRU", false),
+            ("\u{d8}0.8 THRU \u{21a7}14", false),
+            ("\u{d8}0.8 14 deep blind", false),
+            ("M6 tap broken 12 deep", false),
+        ] {
+            let callout = split(text, Unit::Mm).unwrap();
+            assert_eq!(callout.is_deep, is_deep, "{text}");
         }
     }
 

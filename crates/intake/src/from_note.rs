@@ -184,7 +184,7 @@ enum Found {
 }
 
 /// The end that a row says, in its own cell or beside its depth.
-fn end_of(row: &Row) -> Option<CellWord> {
+pub(crate) fn end_of(row: &Row) -> Option<CellWord> {
     let through = row.depth.value().is_some_and(|depth| depth.through);
     match row.end.value() {
         Some(HoleEnd::Through) => Some(CellWord::Through),

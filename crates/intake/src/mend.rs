@@ -21,6 +21,8 @@ pub(crate) struct Mended {
     pub(crate) guesses: Vec<String>,
     /// Words that were taken as others.
     pub(crate) words: Vec<TakenWord>,
+    /// A callout with a depth that says of no end.
+    deep: Option<String>,
 }
 
 impl Mended {
@@ -30,6 +32,18 @@ impl Mended {
         let text = cells.get(&Column::Size);
         if let Some(callout) = text.and_then(|text| callout::split(text, unit)) {
             self.take_apart(cells, Column::Size, callout, unit);
+        }
+    }
+
+    /// Ends a hole blind whose callout has a depth and no THRU, once nothing else of its line says where
+    /// it ends.
+    pub(crate) fn end_deep(&mut self, cells: &mut Cells) {
+        let is_said = cells
+            .get(&Column::End)
+            .is_some_and(|end| !end.trim().is_empty());
+        if let Some(deep) = self.deep.take().filter(|_| !is_said) {
+            cells.insert(Column::End, CellWord::Blind.english().to_owned());
+            self.guesses.push(words::blind_by_depth(&deep));
         }
     }
 
@@ -86,6 +100,7 @@ impl Mended {
         let cell = cells.insert(from, String::new()).unwrap_or_default();
         self.splits.push(words::split(&cell, &callout.parts));
         self.words.extend(callout.words);
+        self.deep = callout.is_deep.then(|| cell.clone());
         for (column, part) in callout.parts {
             match cells.get(&column).filter(|there| !there.trim().is_empty()) {
                 None => {

@@ -14,7 +14,7 @@ use crate::counts::{by_mark, counts_and_places, without_count};
 use crate::error::IntakeError;
 use crate::fits::COUNT;
 use crate::foreign::Foreign;
-use crate::from_note::{Kept, NotesRead, Remarks};
+use crate::from_note::{Kept, NotesRead, Remarks, end_of};
 use crate::line::{Reading, join_depth, place_of, sort};
 use crate::lines::Line;
 use crate::meaning::Meaning;
@@ -295,6 +295,9 @@ impl<'a> Taking<'a> {
             };
             let found = remarks.read(&mut self.notes, &mut row, &mut guesses);
             self.from_notes.add(found);
+        }
+        if end_of(&self.tried).is_none() && !self.kept.end {
+            mended.end_deep(&mut row);
         }
         guesses.extend(mended.guesses);
         // Locations alone below a row that has one are its own.

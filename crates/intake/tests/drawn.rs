@@ -108,8 +108,10 @@ fn a_chart_gives_its_marks_and_cells() {
         ]
     );
     assert_eq!(texts(Column::Depth), ["8", "THRU", "12", ""]);
-    assert_eq!(texts(Column::End), ["", "", "", "THRU"]);
+    assert_eq!(texts(Column::End), ["blind", "", "", "THRU"]);
     assert_eq!(texts(Column::Count), ["1", "3", "1", "1"]);
+    let blind = |said: &&String| said.starts_with("B: ") && said.contains("taken as blind");
+    assert!(told.iter().any(|said| blind(&said)), "{told:#?}");
     // Of `A` the chart says two.
     let says = "A: the chart says 2 of them, and the drawing shows 1.";
     assert!(told.iter().any(|said| said == says), "{told:#?}");

@@ -285,14 +285,17 @@ fn sizes_of_two_lines_are_one() {
     let (rows, _) = taken(&[content]);
     assert_eq!(
         rows,
-        ["A|4|\u{d8}0.80 \u{b1}0.02||THRU|", "B|2|\u{d8}0.50|8||x"]
+        [
+            "A|4|\u{d8}0.80 \u{b1}0.02||THRU|",
+            "B|2|\u{d8}0.50|8|blind|x"
+        ]
     );
 }
 
 #[test]
 fn callouts_in_a_column_of_any_name_are_sizes() {
     for head in ["DESCRIPTION", "SIZE AND DEPTH"] {
-        let (rows, _) = taken(&[table(&[
+        let (rows, whole) = taken(&[table(&[
             &["SYM", "QTY", head],
             &["A", "4", "\\3300.80 \\2610.02 THRU"],
             &["B", "12", "\\3300.50 8 DEEP"],
@@ -300,7 +303,9 @@ fn callouts_in_a_column_of_any_name_are_sizes() {
         ])]);
         assert_eq!(rows.len(), 3, "{head}: {rows:?}");
         assert_eq!(rows[0], "A|4|\u{d8}0.80 \u{b1}0.02||THRU|", "{head}");
-        assert_eq!(rows[1], "B|12|\u{d8}0.50|8||", "{head}");
+        assert_eq!(rows[1], "B|12|\u{d8}0.50|8|blind|", "{head}");
+        let blind = "\u{201c}\u{d8}0.50 8 DEEP\u{201d} has a depth and no THRU: taken as blind";
+        assert!(whole.iter().any(|said| said.contains(blind)), "{whole:#?}");
         assert!(rows[2].starts_with("C|2|M4"), "{head}: {rows:?}");
     }
 }

@@ -5,9 +5,10 @@ use quillbore_job::{Column, Unit, read_quantity as read};
 
 use super::{NEAR_MM, chart_line};
 use crate::callout;
+use crate::cell_words::CellWord;
 use crate::new_row::Cells;
 use crate::seen::{SeenEnd, SeenHole, SeenSurface, SurfaceKind};
-use crate::words::drawn as words;
+use crate::words::{blind_by_depth, drawn as words};
 
 /// Angles below this are none [deg].
 const LEAST_DEG: f64 = 5e-3;
@@ -73,15 +74,26 @@ pub(super) fn cells(hole: &SeenHole, unit: Unit, is_plain: bool) -> (Cells, Vec<
     if let Some(text) = &hole.text {
         let line = hole.line.as_ref();
         let line = line.and_then(|line| chart_line::cells(line, unit));
-        let said = match line {
+        let (said, is_deep) = match line {
             Some(line) => {
                 let count = line.get(&Column::Count).cloned();
                 cells.extend(count.map(|count| (Column::Count, count)));
-                parts_into(line, hole, unit, &mut cells)
+                let mut read = hole.line.iter().flat_map(|line| &line.cells);
+                let is_blind = line
+                    .get(&Column::End)
+                    .is_some_and(|end| end == CellWord::Blind.english());
+                let is_deep = is_blind
+                    && read.any(|cell| callout::split(cell, unit).is_some_and(|c| c.is_deep));
+                (parts_into(line, hole, unit, &mut cells), is_deep)
             }
             None => callout_into(text, hole, unit, &mut cells),
         };
         match said {
+            Says::Its if is_deep && hole.end.is_none() => {
+                let end = cells.entry(Column::End);
+                end.or_insert_with(|| CellWord::Blind.english().to_owned());
+                doubts.push(blind_by_depth(text));
+            }
             Says::Its => {}
             Says::Another => doubts.push(words::other_text(text, hole.diameter, unit)),
             Says::Unread => doubts.push(words::unread_text(text)),
@@ -105,8 +117,8 @@ enum Says {
 }
 
 /// Puts what a callout says into the cells: its size, with the limits that no picture shows, and what the
-/// picture doesn't show either.
-fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> Says {
+/// picture doesn't show either. Also whether it has a depth and says of no end.
+fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> (Says, bool) {
     // A line of a chart begins with its mark: `A1 ⌀0.8 THRU`.
     let behind_mark = || {
         text.trim()
@@ -115,11 +127,12 @@ fn callout_into(text: &str, hole: &SeenHole, unit: Unit, cells: &mut Cells) -> S
     };
     let whole = callout::split(text, unit);
     let behind = || callout::split(behind_mark()?, unit);
-    let parts = match whole.or_else(behind) {
-        Some(callout) => callout.parts,
-        None => vec![(Column::Size, text.to_owned())],
+    let (parts, is_deep) = match whole.or_else(behind) {
+        Some(callout) => (callout.parts, callout.is_deep),
+        None => (vec![(Column::Size, text.to_owned())], false),
     };
-    parts_into(parts.into_iter().collect(), hole, unit, cells)
+    let parts = parts.into_iter().collect();
+    (parts_into(parts, hole, unit, cells), is_deep)
 }
 
 /// Puts what is said of a hole into its cells.

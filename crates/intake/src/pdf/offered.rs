@@ -9,11 +9,13 @@ use quillbore_job::{Column, Job, RowsAt, Unit, read_quantity};
 use super::error::PaperError;
 use super::seen::{Paged, SeenCallout};
 use crate::callout::split;
+use crate::cell_words::CellWord;
 use crate::drawn::Marks;
 use crate::new_row::{Cells, NewRow, edit_of, rows_of};
 use crate::table::Taken;
 use crate::watch::Watch;
 use crate::words::pages as words;
+use crate::words::{blind_by_depth, drawn::of_row};
 
 /// A PDF that was read, and which of its callouts are to be drilled.
 #[derive(Clone, Debug, PartialEq)]
@@ -236,6 +238,10 @@ fn row(callout: &SeenCallout, mark: &str, unit: Unit, whole: &mut Vec<String>) -
             whole.push(words::english(mark, parted.words.iter()));
         }
         cells.extend(parted.parts);
+        if parted.is_deep {
+            cells.insert(Column::End, CellWord::Blind.english().to_owned());
+            whole.push(of_row(mark, &blind_by_depth(&callout.text)));
+        }
     }
     whole.extend(words::doubts(mark, callout, is_parted));
     NewRow {

@@ -247,6 +247,14 @@ pub(crate) fn part_in_note(part: &str, cell: &str, column: Column) -> String {
     )
 }
 
+/// A callout whose depth stands without THRU.
+pub(crate) fn blind_by_depth(callout: &str) -> String {
+    format!(
+        "{} has a depth and no THRU: taken as blind",
+        in_quotes(callout)
+    )
+}
+
 /// Words of cells that were taken as others.
 pub(crate) fn words_taken<'a>(words: impl Iterator<Item = &'a TakenWord>) -> String {
     let each = words.map(|taken| match taken.english {
