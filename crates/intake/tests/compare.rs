@@ -49,6 +49,25 @@ const REV_A: &str = "mark;qty;size;depth;note\n\
     C;2;0.50;5;\n\
     D;4;0.3;3;\n";
 
+/// A row without locations is not taken for the one that has them while another of its mark has none.
+#[test]
+fn what_was_done_is_the_same_when_it_is_compared_again() {
+    let before = job_of("mark;size\nA;6\nB;2\n");
+    let newer = "mark;size;x;y\nA;;1;2\nA;;;\nB;2;;\n";
+    let (comparison, after) = compared(&before, newer);
+    assert_eq!(said(&comparison), [(Became::Added, "A: 1 hole")]);
+    let places = |job: &Job| {
+        job.rows
+            .iter()
+            .map(|row| row.places.len())
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(places(&after), [0, 0, 1]);
+    let (again, still) = compared(&after, newer);
+    assert_eq!((said(&again), again.same), (vec![], 3));
+    assert_eq!(still.rows, after.rows);
+}
+
 #[test]
 fn what_is_added_gone_and_changed_is_told_and_done_in_one_edit() {
     let before = job_of(REV_A);

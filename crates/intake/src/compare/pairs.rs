@@ -86,12 +86,13 @@ fn rank(row: &Row, other: &Row, shared: usize, is_drawn: bool) -> Option<Rank> {
     }
 }
 
-/// How many things a row says that the other is silent about.
+/// How many things a row says that the other is silent about; locations that only one of them has count
+/// either way, since those of the other would come along.
 fn silent(row: &Row, other: &Row) -> usize {
     let says = |row: &Row, column: &Column| !row.cell(*column).text.is_empty();
     let columns = Column::ALL.iter();
     let cells = columns.filter(|column| says(row, column) && !says(other, column));
-    cells.count() + usize::from(!row.places.is_empty() && other.places.is_empty())
+    cells.count() + usize::from(row.places.is_empty() != other.places.is_empty())
 }
 
 /// Rows that have a mark, a size or a location in common, and how far they are apart in order among those that
