@@ -19,6 +19,8 @@ mod line;
 mod matters;
 mod named;
 mod of_job;
+#[cfg(feature = "server")]
+mod on_server;
 mod open;
 mod phrases;
 mod query;
@@ -34,6 +36,8 @@ pub use index::Index;
 pub use joint::Joint;
 pub use line::ShelfLine;
 pub use of_job::Digest;
+#[cfg(feature = "server")]
+pub use on_server::digester;
 pub use open::OpenMatter;
 pub use query::{Asking, Query};
 pub use similar::{Alike, Wanted, similar};

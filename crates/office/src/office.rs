@@ -20,6 +20,7 @@ pub mod shop_watch;
 
 pub use base::Office;
 pub use beside::Attached;
+pub(crate) use beside::to_open;
 pub use find::Wanted;
 pub(crate) use find::{Around, around};
 pub use merge::MergedWork;

@@ -48,6 +48,13 @@ pub fn cache_path(shelf: &Path) -> Option<PathBuf> {
     Some(own_folder(CACHE)?.join(format!("shelf-{}.cache", &name[..16])))
 }
 
+/// Where copies lie of what a shelf on no disk has beside its jobs, to be opened. `None` where the
+/// system says no such folder.
+#[must_use]
+pub fn copies_folder() -> Option<PathBuf> {
+    Some(own_folder(CACHE)?.join("copies"))
+}
+
 /// A mark for a new shelf, that no other has.
 ///
 /// # Errors

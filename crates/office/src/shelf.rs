@@ -15,13 +15,15 @@ mod held;
 pub mod loose;
 pub(crate) mod mark;
 pub mod memory;
+#[cfg(feature = "server")]
+pub mod server;
 
 pub use changes::{Changes, Cursor, Unusable, Why};
 pub use commit::{Attachment, Commit, CommitError, Committed, Write};
 pub use doc::{Doc, Stored, Version};
 pub use error::{ShelfError, Step};
 pub use folder::Folder;
-pub use form::Shelf;
+pub use form::{Shelf, Wake, Watch};
 pub use held::Held;
 pub use loose::Loose;
 pub use mark::Mark;

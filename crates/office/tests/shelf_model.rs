@@ -25,6 +25,8 @@ const ON_DISK: usize = 1_500;
 
 #[test]
 fn three_desks_do_at_random_what_a_plain_list_does() {
+    #[cfg(feature = "outside")]
+    common::postgres::shared();
     std::thread::scope(|threads| {
         for make in FORMS {
             threads.spawn(move || {

@@ -27,6 +27,18 @@ impl Hash {
         }
         Some(Self(bytes))
     }
+
+    /// From its 32 bytes.
+    #[must_use]
+    pub const fn from_bytes(bytes: [u8; 32]) -> Self {
+        Self(bytes)
+    }
+
+    /// Its 32 bytes.
+    #[must_use]
+    pub const fn bytes(&self) -> &[u8; 32] {
+        &self.0
+    }
 }
 
 impl std::fmt::Display for Hash {

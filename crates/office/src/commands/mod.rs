@@ -9,7 +9,10 @@ mod line;
 mod named;
 mod pages;
 mod papers;
+#[cfg(feature = "server")]
+mod password;
 mod saying;
+mod shelf;
 
 use std::ffi::OsString;
 use std::io::Write;
@@ -50,6 +53,8 @@ pub enum Asked {
     Intake(intake::Intake),
     /// Issue a paper, or release a traveler.
     Issue(issue::Issue),
+    /// Make or copy a shelf.
+    Shelf(shelf::ShelfAsked),
     /// Say how it is used.
     Help,
     /// Say the version.
@@ -67,6 +72,7 @@ pub fn read(words: &[OsString], today: NaiveDate) -> Result<Asked, Failure> {
         Some("figures") => figures::read(line.past_first(), today).map(Asked::Figures),
         Some("issue") => issue::read_issue(line.past_first(), today).map(Asked::Issue),
         Some("release") => issue::read_release(line.past_first(), today).map(Asked::Issue),
+        Some("shelf") => shelf::read(line.past_first()).map(Asked::Shelf),
         Some("intake") => intake::read(line.past_first(), today).map(Asked::Intake),
         Some("help" | "--help" | "-h") => Ok(Asked::Help),
         Some("--version" | "-V") => Ok(Asked::Version),
@@ -107,6 +113,7 @@ pub fn run(asked: &Asked, out: &mut impl Write, told: &mut impl Write) -> Result
         Asked::Figures(figures) => figures::run(figures, &mut saying)?,
         Asked::Intake(intake) => intake::run(intake, &mut saying)?,
         Asked::Issue(issue) => issue::run(issue, &mut saying)?,
+        Asked::Shelf(shelf) => shelf::run(shelf, &mut saying)?,
         Asked::Help | Asked::Window { .. } => plain(&usage(), &mut saying),
         Asked::Version => plain(said::VERSION, &mut saying),
     };

@@ -14,6 +14,7 @@ use crate::office::{Around, Office, around, read};
 use crate::places;
 use crate::save::Opened;
 use crate::shelf::{Folder, Shelf};
+use crate::shelf_at::{ShelfAt, is_server, shelf_at};
 
 /// The machine's own disk, as commands use it.
 pub(super) fn disk() -> Arc<dyn Disk> {
@@ -31,13 +32,18 @@ pub(super) fn office_with(
 ) -> Result<(Office, Opened), Failure> {
     let disk = disk();
     let named = shelf;
-    let (shelf, root, key) = find(&disk, word, shelf)?;
+    let Place {
+        shelf,
+        root,
+        key,
+        is_loose,
+    } = find(&disk, word, shelf)?;
     let is_named = shop.is_some();
     // Records of the shelf that somebody names count for a job from elsewhere, too; its shop where that
     // job lies on no shelf.
-    let named: Option<Arc<dyn Shelf>> = named
-        .map(|named| -> Arc<dyn Shelf> { Arc::new(Folder::new(Arc::clone(&disk), named, None)) });
-    let of_shop = named.as_ref().filter(|_| root.is_none()).unwrap_or(&shelf);
+    let named = named.map(|named| at(&disk, named));
+    let named = named.transpose()?.map(|at| at.shelf);
+    let of_shop = named.as_ref().filter(|_| is_loose).unwrap_or(&shelf);
     let shop = files::shop(disk.as_ref(), shop, Some(of_shop.as_ref()))?;
     let opened = read(&shelf, &key)?;
     let mut office = Office::new(shelf, root, Arc::clone(&disk), Arc::new(shop));
@@ -68,7 +74,26 @@ pub(super) fn shop_around(disk: &Arc<dyn Disk>, job: &Path) -> Result<Shop, Fail
     )
 }
 
-type Place = (Arc<dyn Shelf>, Option<PathBuf>, JobKey);
+/// The shelf at a place; a password that nothing says is asked at the terminal.
+///
+/// # Errors
+/// Where it is no address that can be read.
+pub(super) fn at(disk: &Arc<dyn Disk>, place: &Path) -> Result<ShelfAt, Failure> {
+    let at = shelf_at(disk, place, None, &places::desk_name(""))?;
+    #[cfg(feature = "server")]
+    super::password::ask_where_needed(&at)?;
+    Ok(at)
+}
+
+/// Where a job is.
+struct Place {
+    shelf: Arc<dyn Shelf>,
+    /// The folder of the shelf, where it is one.
+    root: Option<PathBuf>,
+    key: JobKey,
+    /// It lies on no shelf.
+    is_loose: bool,
+}
 
 fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Place, Failure> {
     let path = Path::new(word);
@@ -77,23 +102,36 @@ fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Plac
     if let Some(Ok(key)) = word.to_str().map(JobKey::new)
         && !is_file
     {
-        let root = match shelf {
+        let place = match shelf {
             Some(shelf) => shelf.to_owned(),
             None => places::usual_shelf()?,
         };
-        let shelf = Folder::new(Arc::clone(disk), &root, None);
-        return Ok((Arc::new(shelf), Some(root), key));
+        let at = at(disk, &place)?;
+        return Ok(Place {
+            shelf: at.shelf,
+            root: at.root,
+            key,
+            is_loose: false,
+        });
     }
     // What is read is the file that a link leads to, not the link.
     let real = files::followed(path)?;
+    let folder = shelf.filter(|place| !is_server(place));
     let (alone, around) =
-        around(disk, &real, shelf).map_err(|error| Failure::from(error).at(path))?;
+        around(disk, &real, folder).map_err(|error| Failure::from(error).at(path))?;
     let (key, root) = (alone.key().clone(), alone.root().to_owned());
     Ok(match around {
-        Around::Shelf | Around::Marked => {
-            let shelf = Folder::new(Arc::clone(disk), &root, None);
-            (Arc::new(shelf), Some(root), key)
-        }
-        Around::Plain => (Arc::new(alone), None, key),
+        Around::Shelf | Around::Marked => Place {
+            shelf: Arc::new(Folder::new(Arc::clone(disk), &root, None)),
+            root: Some(root),
+            key,
+            is_loose: false,
+        },
+        Around::Plain => Place {
+            shelf: Arc::new(alone),
+            root: None,
+            key,
+            is_loose: true,
+        },
     })
 }

@@ -10,6 +10,7 @@ use std::sync::Arc;
 use quillbore_job::Job;
 use quillbore_job::file::read_job;
 
+use super::cache::kind;
 use super::line::ShelfLine;
 use super::of_job::Digest;
 use crate::names::JobKey;
@@ -18,6 +19,9 @@ use crate::words;
 
 /// How many jobs are read between two tellings.
 const TELL_EVERY: usize = 500;
+
+/// So many owed jobs are asked for together.
+const MANY: usize = 20;
 
 /// What is known of a shelf, and how far it was followed.
 #[derive(Clone, Debug, Default)]
@@ -88,6 +92,7 @@ impl Follower {
         self.recognize(shelf)?;
         let changes = shelf.changes(&self.cursor)?;
         self.take_in(changes);
+        self.take_kept(shelf)?;
         // The newest first: they are what somebody looks for.
         let owed: Vec<JobKey> = self.owed.iter().rev().cloned().collect();
         let mut looked = Looked::default();
@@ -159,6 +164,21 @@ impl Follower {
         }
     }
 
+    /// Takes what the shelf itself keeps of jobs, where many are owed; all others are read.
+    fn take_kept(&mut self, shelf: &dyn Shelf) -> Result<(), ShelfError> {
+        if self.owed.len() < MANY {
+            return Ok(());
+        }
+        for (key, text) in shelf.digests(&kind())? {
+            if self.owed.contains(&key)
+                && let Ok(digest) = serde_json::from_str(&text)
+            {
+                self.settle(&key, Ok(digest));
+            }
+        }
+        Ok(())
+    }
+
     /// Reads a job that is owed. It stays owed where that failed for a reason that may pass.
     fn read(&mut self, shelf: &dyn Shelf, key: &JobKey) -> Result<(), ShelfError> {
         match shelf.read(&Doc::Job(key.clone())) {
@@ -178,7 +198,12 @@ impl Follower {
             Err(
                 error @ (ShelfError::Vanished { .. }
                 | ShelfError::NotMarked { .. }
-                | ShelfError::OneFile { .. }),
+                | ShelfError::OneFile { .. }
+                | ShelfError::NoServer { .. }
+                | ShelfError::NoEntry { .. }
+                | ShelfError::MayNot { .. }
+                | ShelfError::NewerTables { .. }
+                | ShelfError::OlderTables { .. }),
             ) => return Err(error),
             Err(
                 error @ (ShelfError::Link { .. }

@@ -29,7 +29,7 @@ pub use ready::{Ready, ready, rests_on};
 use crate::drawer::put_free;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
-use crate::office::Office;
+use crate::office::{Office, to_open};
 use crate::print::Sitting;
 use crate::save::Opened;
 use crate::shelf::{Version, Write};
@@ -192,7 +192,9 @@ fn issue_standing(
         match plan.put(shelf.as_ref(), key, &name, &made, by_shop)? {
             Put::NameTaken => taken.push(name),
             Put::Done(told) => {
-                let place = shelf.place_of(key, &name);
+                // Where no copy can be laid, it is on the shelf all the same.
+                let place = to_open(shelf.as_ref(), key, &name, &made.bytes);
+                let place = place.unwrap_or_else(|_| shelf.place_of(key, &name));
                 let done = plan.done(place, told);
                 return Ok(done.ok_or_else(words::no_job)?);
             }

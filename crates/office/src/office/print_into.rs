@@ -6,6 +6,7 @@ use quillbore_job::Paper;
 use quillbore_paper::{BlankForm, Sheet};
 
 use super::base::Office;
+use super::beside::to_open;
 use crate::blank;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
@@ -137,9 +138,11 @@ fn print_beside(opened: &Opened, printed: &[Printed]) -> Result<Vec<String>, Fai
         }
         match opened.shelf.commit(&commit) {
             Ok(_) => {
-                let names = commit.attachments.iter();
-                let place = |file: &Attachment| opened.shelf.place_of(&file.job, &file.name);
-                return Ok(names.map(place).collect());
+                let files = commit.attachments.iter();
+                let place = |file: &Attachment| {
+                    to_open(opened.shelf.as_ref(), &file.job, &file.name, &file.bytes)
+                };
+                return files.map(place).collect();
             }
             Err(CommitError::AttachmentTaken(job, name)) => {
                 last = CommitError::AttachmentTaken(job, name);

@@ -5,6 +5,7 @@ use std::path::Path;
 use quillbore_job::file::hash;
 use quillbore_job::{Form, Job};
 
+use super::beside::to_open;
 use crate::failure::Failure;
 use crate::names::{AttachmentName, JobKey};
 use crate::save::Opened;
@@ -36,6 +37,7 @@ pub fn reprint(
     let bytes = opened.shelf.attachment(&keeper, &name)?;
     let bytes = bytes.ok_or_else(|| words::gone(Path::new(&place)))?;
     if hash(&bytes) == issued.hash {
+        let place = to_open(opened.shelf.as_ref(), &keeper, &name, &bytes)?;
         return Ok((place, bytes));
     }
     Err(words::changed(issued, form, Path::new(&place)))

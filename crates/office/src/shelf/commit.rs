@@ -79,6 +79,8 @@ pub enum CommitError {
         /// Why.
         error: ShelfError,
     },
+    /// The line to the server broke on the way: whether it is written is not known.
+    NotKnown(ShelfError),
     /// A step failed; nothing was written.
     Shelf(ShelfError),
 }
@@ -94,9 +96,10 @@ impl CommitError {
     #[must_use]
     pub fn place(&self) -> Option<&str> {
         match self {
-            Self::HalfDone { error, .. } | Self::NotSettled { error, .. } | Self::Shelf(error) => {
-                Some(error.place())
-            }
+            Self::HalfDone { error, .. }
+            | Self::NotSettled { error, .. }
+            | Self::NotKnown(error)
+            | Self::Shelf(error) => Some(error.place()),
             Self::Changed(_) | Self::Gone(_) | Self::Taken(_) | Self::AttachmentTaken(..) => None,
         }
     }

@@ -25,6 +25,12 @@ impl Version {
     pub fn of(bytes: &[u8]) -> Self {
         Self(hash(bytes))
     }
+
+    /// A version as a server keeps it.
+    #[cfg(feature = "server")]
+    pub(super) fn from_bytes(bytes: &[u8]) -> Option<Self> {
+        bytes.try_into().ok().map(Hash::from_bytes).map(Self)
+    }
 }
 
 /// A document's content.

@@ -35,6 +35,37 @@ pub enum ShelfError {
         /// Which.
         place: String,
     },
+    /// The server can't be reached, or the line to it broke.
+    NoServer {
+        /// What it or the system says.
+        says: String,
+        /// The server.
+        place: String,
+    },
+    /// The server wants a password, or another one.
+    NoEntry {
+        /// What it says.
+        says: String,
+        /// The server.
+        place: String,
+    },
+    /// The server lets this user do less.
+    MayNot {
+        /// What it says.
+        says: String,
+        /// The server.
+        place: String,
+    },
+    /// Its tables are those of a newer program, which this one doesn't know.
+    NewerTables {
+        /// The server.
+        place: String,
+    },
+    /// Its tables are those of an older program.
+    OlderTables {
+        /// The server.
+        place: String,
+    },
     /// A step failed.
     Step {
         /// Which.
@@ -82,6 +113,11 @@ impl ShelfError {
             | Self::Link { place }
             | Self::NoFile { place }
             | Self::TooLarge { place }
+            | Self::NoServer { place, .. }
+            | Self::NoEntry { place, .. }
+            | Self::MayNot { place, .. }
+            | Self::NewerTables { place }
+            | Self::OlderTables { place }
             | Self::Step { place, .. } => place,
         }
     }

@@ -1,6 +1,7 @@
 //! What every form of the shelf promises.
 
 use std::fmt;
+use std::sync::Arc;
 
 use super::changes::{Changes, Cursor};
 use super::commit::{Commit, CommitError, Committed};
@@ -10,8 +11,8 @@ use super::held::Held;
 use super::mark::Mark;
 use crate::names::{AttachmentName, JobKey};
 
-/// A shelf, whatever keeps it: a folder, a single file, the memory of a test. Its calls wait for the
-/// disk, so the window's thread never makes them.
+/// A shelf, whatever keeps it: a folder, a server, a single file, the memory of a test. Its calls wait
+/// for the disk or the line, so the window's thread never makes them.
 pub trait Shelf: fmt::Debug + Send + Sync {
     /// How sentences call it: a path or an address.
     fn place(&self) -> String;
@@ -71,8 +72,8 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// Where the shelf can't be reached.
     fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError>;
 
-    /// Tells the other desks that `by` has a job open, until what is given back is dropped. It only
-    /// tells, and hinders nobody: what keeps work from being lost is that a commit compares versions.
+    /// Tells the other desks that `by` has a job open, until what is given back is dropped, or a moment
+    /// longer where a server has to hear of it. It only tells, and hinders nobody: what keeps work from being lost is that a commit compares versions.
     fn hold(&self, job: &JobKey, by: &str) -> Held;
 
     /// What lies beside a job under a name; `None` where nothing does.
@@ -90,4 +91,49 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// # Errors
     /// Where they can't be listed.
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError>;
+
+    /// Whether what lies beside jobs can be opened where [`Shelf::place_of`] says it is.
+    fn is_on_disk(&self) -> bool {
+        true
+    }
+
+    /// Whether it waits for somebody to give the password.
+    fn wants_password(&self) -> bool {
+        false
+    }
+
+    /// Somebody gives the password, as it is typed; it is kept in memory alone.
+    fn give_password(&self, _password: &str) {}
+
+    /// What jobs are about, of a kind that some program makes, where the shelf keeps that beside them:
+    /// of each job as it stands, or of none.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn digests(&self, _kind: &str) -> Result<Vec<(JobKey, String)>, ShelfError> {
+        Ok(Vec::new())
+    }
+
+    /// Calls `wake` from a thread of its own whenever another desk may have saved something, until what
+    /// is given back is dropped; `None` where the shelf can't tell, and has to be looked at.
+    fn watch(&self, _wake: Wake) -> Option<Watch> {
+        None
+    }
+}
+
+/// What is called when another desk may have saved something.
+pub type Wake = Arc<dyn Fn() + Send + Sync>;
+
+/// What keeps a shelf watched as long as it is there.
+#[derive(Debug)]
+pub struct Watch {
+    _listens: Arc<()>,
+}
+
+impl Watch {
+    /// As long as somebody listens.
+    #[cfg(feature = "server")]
+    pub(super) const fn new(listens: Arc<()>) -> Self {
+        Self { _listens: listens }
+    }
 }

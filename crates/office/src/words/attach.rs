@@ -32,3 +32,16 @@ pub(crate) fn gone(name: &str) -> Failure {
 pub(crate) fn too_many() -> Failure {
     Failure::new("Too many files have that name", "give it another name")
 }
+
+/// That the system says no folder for copies.
+pub(crate) fn no_copy() -> Failure {
+    Failure::new(
+        "There is no folder for a copy of the file",
+        "set HOME or XDG_CACHE_HOME; the file itself is on the shelf's server",
+    )
+}
+
+/// That a copy can't be written.
+pub(crate) fn not_copied(error: &io::Error, to: &Path) -> Failure {
+    by_system("The copy of the file can't be written", error, to)
+}

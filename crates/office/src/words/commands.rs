@@ -38,6 +38,9 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--with JOB,JOB...] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
   quillbore release JOB                issue its traveler, so that the floor may begin
       [--parts N] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
+  quillbore shelf make ADDRESS         make a shelf in a database of a server, or bring its tables up
+  quillbore shelf copy FROM TO         copy a shelf, folder or server, onto another place; what is
+                                       copied is compared, and a second time only the rest is
 
   JOB            the job's file, or its number on the shelf
   --with         other jobs for the same quotation
@@ -48,7 +51,8 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   --adopt        make the folder a shelf, where nobody said yet that it is one
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them; issue and
                  release take it only where the shelf has no shop of its own
-  --shelf DIR    the folder of jobs; without it the user's own
+  --shelf PLACE  the folder of jobs, or a server's database (postgresql://user@host/database, the
+                 password in PGPASSWORD or the password file); without it the user's own folder
   --version      the version
   --             what follows are names, also those that begin with a dash
 
@@ -87,6 +91,14 @@ pub(crate) const USAGE_OF_ISSUE: &str =
 
 /// How a traveler is released.
 pub(crate) const USAGE_OF_RELEASE: &str = "quillbore release JOB";
+
+/// How shelves are made and copied.
+pub(crate) fn shelf_usage() -> Failure {
+    Failure::new(
+        "What to do with the shelf is not understood",
+        "quillbore shelf make ADDRESS, or quillbore shelf copy FROM TO",
+    )
+}
 
 /// The job, where it is missing.
 pub(crate) const THE_JOB: &str = "The job";

@@ -3,6 +3,7 @@
 pub(crate) mod attach;
 pub mod blank;
 pub(crate) mod commands;
+pub(crate) mod copy_shelf;
 pub(crate) mod days;
 pub(crate) mod digest;
 pub(crate) mod disk;
@@ -21,6 +22,8 @@ pub(crate) mod print_out;
 pub(crate) mod reprint;
 pub(crate) mod rests_on;
 pub(crate) mod save;
+#[cfg(feature = "server")]
+pub(crate) mod server;
 pub(crate) mod shelf;
 pub mod shop;
 pub(crate) mod shop_csv;

@@ -28,3 +28,12 @@ pub(crate) fn no_usual_shelf() -> Failure {
         "name the folder of jobs with --shelf DIR",
     )
 }
+
+/// That this program knows no servers.
+#[cfg(not(feature = "server"))]
+pub(crate) fn no_servers() -> Failure {
+    Failure::new(
+        "This program was built without shelves on servers",
+        "name a folder, or use a program that was built with the feature server",
+    )
+}

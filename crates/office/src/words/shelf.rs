@@ -30,7 +30,7 @@ impl ShelfError {
 impl Error for CommitError {
     fn source(&self) -> Option<&(dyn Error + 'static)> {
         match self {
-            Self::Shelf(why) => Some(why),
+            Self::Shelf(why) | Self::NotKnown(why) => Some(why),
             Self::Changed(_)
             | Self::Gone(_)
             | Self::Taken(_)
@@ -77,6 +77,20 @@ fn error(why: &ShelfError) -> String {
         ShelfError::TooLarge { .. } => {
             "The file is larger than any file of this program".to_owned()
         }
+        ShelfError::NoServer { says, .. } => format!("The shelf's server does not answer: {says}"),
+        ShelfError::NoEntry { says, .. } => {
+            format!("The shelf's server wants a password, or another one: {says}")
+        }
+        ShelfError::MayNot { says, .. } => {
+            format!("The shelf's server does not let this user do that: {says}")
+        }
+        ShelfError::NewerTables { .. } => {
+            "The shelf was made by a newer version of Quillbore, whose tables this one does not know"
+                .to_owned()
+        }
+        ShelfError::OlderTables { .. } => {
+            "The shelf's tables are those of an older version of Quillbore".to_owned()
+        }
         ShelfError::Step { step, says, .. } => format!("{} failed: {says}", doing(*step)),
     }
 }
@@ -109,6 +123,19 @@ const fn error_hint(why: &ShelfError) -> &'static str {
             "put the file itself there, or remove this; nothing was written"
         }
         ShelfError::TooLarge { .. } => "choose a file that this program has written",
+        ShelfError::NoServer { .. } => {
+            "see that the server runs and the line to it is there; what is typed stays as a draft"
+        }
+        ShelfError::NoEntry { .. } => {
+            "give it when asked, in PGPASSWORD, or in the password file of this user, which nobody else may read"
+        }
+        ShelfError::MayNot { .. } => {
+            "ask whoever looks after the server to make this user a quillbore_desk; nothing was written"
+        }
+        ShelfError::NewerTables { .. } => "install the newer version; nothing was written",
+        ShelfError::OlderTables { .. } => {
+            "have its owner run: quillbore shelf make ADDRESS; jobs stay as they are"
+        }
         ShelfError::Step { .. } => {
             "check free space and permissions, or save a copy elsewhere; what was there before is untouched"
         }
@@ -142,6 +169,9 @@ fn commit(why: &CommitError) -> String {
                 self::error(error)
             )
         }
+        CommitError::NotKnown(why) => {
+            format!("Whether it is saved is not known: {}", error(why))
+        }
         CommitError::Shelf(why) => error(why),
     }
 }
@@ -158,12 +188,15 @@ const fn commit_hint(why: &CommitError) -> &'static str {
             "check free space and permissions, then open the first job again"
         }
         CommitError::NotSettled { .. } => "save a copy on another disk, and have this one checked",
+        CommitError::NotKnown(_) => {
+            "save again once the server answers: what is there already is not saved twice"
+        }
         CommitError::Shelf(why) => error_hint(why),
     }
 }
 
 /// A document as sentences call it.
-fn doc(doc: &Doc) -> String {
+pub(super) fn doc(doc: &Doc) -> String {
     match doc {
         Doc::Job(key) => format!("job {key}"),
         Doc::Shop => "the shop's data".to_owned(),

@@ -31,6 +31,8 @@ pub struct Form {
     pub take_away: Box<dyn Fn(&Doc)>,
     /// Takes away what lies beside a job, where hands can.
     pub take_beside: Option<TakeBeside>,
+    /// Waits until what was let go is known to all: a server hears of it a moment later.
+    pub settle: Box<dyn Fn()>,
     /// How many operations are a lot: what is on a real disk takes its time.
     pub slow: bool,
     folder: Option<TempDir>,
@@ -72,10 +74,15 @@ pub const FORMS: &[fn() -> Form] = &[
     memory,
     loose_in_memory,
     loose_on_disk,
+    #[cfg(feature = "outside")]
+    on_server,
 ];
 
 /// Does the same with every form.
 pub fn each(test: impl Fn(&Form)) {
+    // While a program is started, files that are locked here are locked there as well.
+    #[cfg(feature = "outside")]
+    super::postgres::shared();
     for make in FORMS {
         let form = make();
         println!("{}", form.name);
@@ -151,6 +158,7 @@ fn folder_over(name: &'static str, disk: MemoryDisk) -> Form {
         take_beside: take_from_memory(&disk),
         disk: Some(disk),
         take_away: Box::new(move |doc| taken.take(&file_of(Path::new(ROOT), doc))),
+        settle: Box::new(|| ()),
         slow: false,
         folder: None,
     }
@@ -186,6 +194,7 @@ fn folder_on_disk() -> Form {
         take_away: Box::new(move |doc| {
             std::fs::remove_file(file_of(&root, doc)).expect("a document");
         }),
+        settle: Box::new(|| ()),
         slow: true,
         folder: Some(folder),
     }
@@ -202,6 +211,7 @@ fn memory() -> Form {
         disk: None,
         take_beside: None,
         take_away: Box::new(move |doc| memory.take_away(doc)),
+        settle: Box::new(|| ()),
         slow: false,
         folder: None,
     }
@@ -224,6 +234,7 @@ fn loose_in_memory() -> Form {
         take_beside: take_from_memory(&disk),
         disk: Some(disk),
         take_away: Box::new(move |_| taken.take(&file)),
+        settle: Box::new(|| ()),
         slow: false,
         folder: None,
     }
@@ -244,8 +255,40 @@ fn loose_on_disk() -> Form {
         disk: None,
         take_beside: take_from_disk(folder.path()),
         take_away: Box::new(move |_| std::fs::remove_file(&path).expect("the file")),
+        settle: Box::new(|| ()),
         slow: true,
         folder: Some(folder),
+    }
+}
+
+/// Three desks at a database of a server.
+#[cfg(feature = "outside")]
+fn on_server() -> Form {
+    use super::postgres::{Cluster, shared};
+    let address = shared().database();
+    let desks = [0, 1, 2].map(|_| Arc::new(Cluster::desk(&address)));
+    desks[0].adopt(&mark(1)).expect("a mark");
+    let all = desks.clone();
+    let database = address.database_name().to_owned();
+    Form {
+        name: "a server",
+        desks: desks
+            .into_iter()
+            .map(|desk| desk as Arc<dyn Shelf>)
+            .collect(),
+        docs: docs(),
+        disk: None,
+        take_beside: None,
+        take_away: Box::new(move |doc| {
+            let name = match doc {
+                Doc::Job(key) => key.as_str(),
+                Doc::Shop => "shop",
+            };
+            shared().sql(&database, &format!("SELECT quillbore.take_away('{name}')"));
+        }),
+        settle: Box::new(move || all.iter().for_each(|desk| desk.settle())),
+        slow: true,
+        folder: None,
     }
 }
 

@@ -12,4 +12,6 @@
 
 pub mod forms;
 pub mod memory_disk;
+#[cfg(feature = "outside")]
+pub mod postgres;
 pub mod random;

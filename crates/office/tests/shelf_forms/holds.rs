@@ -28,6 +28,7 @@ fn a_job_is_held_by_one_desk_and_the_others_hear_its_name_until_it_lets_go() {
             assert_eq!(by(&form.desks[1].hold(other, "the other desk")), None);
         }
         drop(ours);
+        (form.settle)();
         let theirs = form.desks[1].hold(job, "the other desk");
         assert_eq!(by(&theirs), None);
         assert_eq!(
@@ -35,6 +36,7 @@ fn a_job_is_held_by_one_desk_and_the_others_hear_its_name_until_it_lets_go() {
             Some("the other desk")
         );
         drop(theirs);
+        (form.settle)();
         assert_eq!(by(&form.desks[2].hold(job, "the third")), None);
     });
 }
@@ -58,8 +60,10 @@ fn a_desk_that_calls_itself_strangely_is_told_on_one_short_line() {
             (&"x".repeat(9_000), &"x".repeat(80)),
             (&"\u{f6}".repeat(9_000), &"\u{f6}".repeat(80)),
         ] {
-            let _ours = form.desks[0].hold(&job, called);
+            let ours = form.desks[0].hold(&job, called);
             assert_eq!(by(&form.desks[1].hold(&job, "the other")), Some(told));
+            drop(ours);
+            (form.settle)();
         }
     });
 }

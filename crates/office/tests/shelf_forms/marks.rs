@@ -15,6 +15,8 @@ use crate::common::memory_disk::{MemoryDisk, Node};
 
 /// Shelves that nobody has called one yet, each with two desks.
 fn unmarked(test: impl Fn(&[Arc<dyn Shelf>])) {
+    #[cfg(feature = "outside")]
+    crate::common::postgres::shared();
     let disk = MemoryDisk::with_folder(Path::new(ROOT));
     test(&desks(&disk));
     test(&desks(
@@ -31,6 +33,13 @@ fn unmarked(test: impl Fn(&[Arc<dyn Shelf>])) {
     test(&[desk(), desk()]);
     let memory: Arc<dyn Shelf> = Arc::new(Memory::default());
     test(&[Arc::clone(&memory), memory]);
+    #[cfg(feature = "outside")]
+    {
+        use crate::common::postgres::{Cluster, shared};
+        let address = shared().database();
+        let desk = || -> Arc<dyn Shelf> { Arc::new(Cluster::desk(&address)) };
+        test(&[desk(), desk()]);
+    }
 }
 
 #[test]

@@ -329,6 +329,7 @@ impl Play {
     /// All desks close what they have open.
     fn let_go(&mut self) {
         self.held.clear();
+        (self.form.settle)();
         self.model.holds.clear();
     }
 

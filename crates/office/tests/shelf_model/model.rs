@@ -37,7 +37,8 @@ impl Outcome {
             CommitError::AttachmentTaken(job, name) => {
                 Some(Self::AttachmentTaken(job.clone(), name.clone()))
             }
-            CommitError::HalfDone { .. }
+            CommitError::NotKnown(_)
+            | CommitError::HalfDone { .. }
             | CommitError::NotSettled { .. }
             | CommitError::Shelf(_) => None,
         }

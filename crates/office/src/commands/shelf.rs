@@ -1,0 +1,124 @@
+//! `quillbore shelf`: the shelf itself, made on a server and copied from one place to another.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use super::ended::{Came, Ended, Made};
+use super::line::{Word, Words};
+use super::named;
+use super::saying::Saying;
+use crate::copy_shelf::copy;
+use crate::disk::Disk;
+use crate::failure::Failure;
+use crate::places;
+use crate::shelf_at::is_server;
+use crate::words::{commands as words, copy_shelf as said};
+
+/// What was asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ShelfAsked {
+    /// Make the tables of a shelf on a server, or bring them up.
+    Make(PathBuf),
+    /// Copy one shelf onto another.
+    Copy {
+        /// The first.
+        from: PathBuf,
+        /// The second.
+        to: PathBuf,
+    },
+}
+
+pub(super) fn read(mut line: Words<'_>) -> Result<ShelfAsked, Failure> {
+    let mut names = Vec::new();
+    while let Some(word) = line.take()? {
+        match word {
+            Word::Name(name) => names.push(name),
+            word @ Word::Option(_) => return Err(word.unknown()),
+        }
+    }
+    let asked = names.first().and_then(|name| name.to_str());
+    let path = |at: usize| names.get(at).map(PathBuf::from);
+    match (asked, names.len()) {
+        (Some("make"), 2) => Ok(ShelfAsked::Make(path(1).unwrap_or_default())),
+        (Some("copy"), 3) => Ok(ShelfAsked::Copy {
+            from: path(1).unwrap_or_default(),
+            to: path(2).unwrap_or_default(),
+        }),
+        _ => Err(words::shelf_usage()),
+    }
+}
+
+pub(super) fn run(asked: &ShelfAsked, saying: &mut Saying<'_>) -> Result<Came, Failure> {
+    let disk = named::disk();
+    match asked {
+        ShelfAsked::Make(place) => make(&disk, place, saying),
+        ShelfAsked::Copy { from, to } => copy_all(&disk, from, to, saying),
+    }
+}
+
+fn done(stop: bool) -> Came {
+    Came {
+        ended: Ended::with_stop(stop),
+        made: Made::Nothing,
+    }
+}
+
+#[cfg(feature = "server")]
+fn make(disk: &Arc<dyn Disk>, place: &Path, saying: &mut Saying<'_>) -> Result<Came, Failure> {
+    use crate::shelf::Shelf as _;
+    use crate::shelf::server::Roles;
+    let at = named::at(disk, place)?;
+    let Some(server) = at.server else {
+        return Err(said::no_server(place));
+    };
+    let roles = server.make()?;
+    let is_new = server.mark()?.is_none();
+    if is_new {
+        server.adopt(&places::new_mark()?)?;
+    }
+    saying.line(said::made(is_new, &server.place()));
+    if roles == Roles::NotMade {
+        saying.tell(said::NO_ROLES);
+    }
+    Ok(done(false))
+}
+
+#[cfg(not(feature = "server"))]
+fn make(disk: &Arc<dyn Disk>, place: &Path, _: &mut Saying<'_>) -> Result<Came, Failure> {
+    named::at(disk, place)?;
+    Err(said::no_server(place))
+}
+
+fn copy_all(
+    disk: &Arc<dyn Disk>,
+    from: &Path,
+    to: &Path,
+    saying: &mut Saying<'_>,
+) -> Result<Came, Failure> {
+    let (first, second) = (named::at(disk, from)?, named::at(disk, to)?);
+    if !is_server(to) && !to.is_dir() {
+        std::fs::create_dir_all(to).map_err(|error| said::not_made(&error, to))?;
+    }
+    let mut told = 0;
+    let copied = copy(first.shelf.as_ref(), second.shelf.as_ref(), &mut |so_far| {
+        // A line for each hundred, and one at the end.
+        if so_far.done == so_far.of || so_far.done >= told + 100 {
+            told = so_far.done;
+            saying.tell(said::so_far(so_far));
+        }
+        true
+    });
+    let copied = copied.map_err(said::not_copied)?;
+    saying.line(said::copied(&copied, &second.shelf.place()));
+    copied
+        .others
+        .iter()
+        .for_each(|doc| saying.tell(said::other(doc)));
+    copied
+        .unusable
+        .iter()
+        .for_each(|unusable| saying.tell(said::unusable(unusable)));
+    Ok(done(
+        !copied.others.is_empty() || !copied.unusable.is_empty(),
+    ))
+}

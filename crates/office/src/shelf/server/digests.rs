@@ -1,0 +1,125 @@
+//! What jobs are about, kept beside them: so a desk that starts lists them without reading each.
+
+use chrono::NaiveDate;
+use postgres::types::Type;
+use quillbore_job::file::hash;
+
+use super::lines::{Lines, Patience};
+use super::put::named;
+use crate::names::JobKey;
+use crate::shelf::commit::Commit;
+use crate::shelf::doc::Doc;
+use crate::shelf::error::{ShelfError, Step};
+
+/// What a job is about.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Digested {
+    /// All of it, for whoever made it.
+    pub text: String,
+    /// Who asked.
+    pub customer: String,
+    /// Part number.
+    pub part: String,
+    /// Drawing number.
+    pub drawing: String,
+    /// Where it stands.
+    pub state: String,
+    /// The day it was opened.
+    pub opened: Option<NaiveDate>,
+    /// When it is due.
+    pub due: Option<NaiveDate>,
+}
+
+/// Makes out what jobs are about; the shelf itself doesn't look into them.
+#[derive(Clone, Debug)]
+pub struct Digester {
+    /// What tells its digests from those of programs that know more or less.
+    pub kind: String,
+    /// Of a job's content; nothing where it can't be read.
+    pub of: fn(&[u8]) -> Option<Digested>,
+}
+
+/// What is sent of digests.
+#[derive(Debug, Default)]
+pub(super) struct Digests {
+    pub(super) docs: Vec<String>,
+    pub(super) versions: Vec<Vec<u8>>,
+    pub(super) kind: String,
+    pub(super) digests: Vec<String>,
+    pub(super) customers: Vec<String>,
+    pub(super) parts: Vec<String>,
+    pub(super) drawings: Vec<String>,
+    pub(super) states: Vec<String>,
+    pub(super) opened: Vec<Option<NaiveDate>>,
+    pub(super) due: Vec<Option<NaiveDate>>,
+}
+
+/// Types of what is sent, in the order of the function that takes it.
+pub(super) const DIGEST_TYPES: [Type; 10] = [
+    Type::TEXT_ARRAY,
+    Type::BYTEA_ARRAY,
+    Type::TEXT,
+    Type::TEXT_ARRAY,
+    Type::TEXT_ARRAY,
+    Type::TEXT_ARRAY,
+    Type::TEXT_ARRAY,
+    Type::TEXT_ARRAY,
+    Type::DATE_ARRAY,
+    Type::DATE_ARRAY,
+];
+
+impl Digests {
+    /// Of the jobs of a commit.
+    pub(super) fn of(commit: &Commit, digester: Option<&Digester>) -> Self {
+        let mut digests = Self::default();
+        let Some(digester) = digester else {
+            return digests;
+        };
+        digests.kind.clone_from(&digester.kind);
+        for write in &commit.documents {
+            if write.doc != Doc::Shop
+                && let Some(digested) = (digester.of)(&write.bytes)
+            {
+                digests.push(&write.doc, hash(&write.bytes).bytes(), digested);
+            }
+        }
+        digests
+    }
+
+    pub(super) fn push(&mut self, doc: &Doc, version: &[u8], digested: Digested) {
+        // The server's texts have no zero byte.
+        let plain = |text: String| match text.contains('\0') {
+            true => text.replace('\0', " "),
+            false => text,
+        };
+        self.docs.push(named(doc).to_owned());
+        self.versions.push(version.to_vec());
+        self.digests.push(plain(digested.text));
+        self.customers.push(plain(digested.customer));
+        self.parts.push(plain(digested.part));
+        self.drawings.push(plain(digested.drawing));
+        self.states.push(plain(digested.state));
+        self.opened.push(digested.opened);
+        self.due.push(digested.due);
+    }
+}
+
+impl Lines {
+    /// All digests of a kind, of jobs that still have those versions.
+    pub(super) fn digests(&self, kind: &str) -> Result<Vec<(JobKey, String)>, ShelfError> {
+        let kind = kind.to_owned();
+        let asked = self.ask(Step::List, Patience::LOOK, move |client, _| {
+            let rows = client.query_typed(
+                "SELECT doc, digest FROM quillbore.digest JOIN quillbore.document \
+                 USING (doc, version) WHERE kind = $1",
+                &[(&kind, Type::TEXT)],
+            )?;
+            let told = rows.iter().map(|row| {
+                let job = JobKey::new(row.try_get(0)?);
+                Ok(job.ok().zip(Some(row.try_get::<_, String>(1)?)))
+            });
+            told.collect::<Result<Vec<_>, postgres::Error>>()
+        })?;
+        Ok(asked.unwrap_or_default().into_iter().flatten().collect())
+    }
+}

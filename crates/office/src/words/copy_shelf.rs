@@ -1,0 +1,102 @@
+//! What is said while a shelf is made or copied.
+
+use std::path::Path;
+
+use crate::copy_shelf::{Copied, NotCopied, SoFar};
+use crate::failure::Failure;
+use crate::shelf::{Doc, Unusable};
+
+/// How far it is.
+pub(crate) fn so_far(so_far: SoFar) -> String {
+    format!("{} of {}", so_far.done, so_far.of)
+}
+
+/// What it came to.
+pub(crate) fn copied(copied: &Copied, to: &str) -> String {
+    let count = |number: usize, one: &str, many: &str| match number {
+        1 => format!("1 {one}"),
+        number => format!("{number} {many}"),
+    };
+    format!(
+        "Copied and compared: {} with {}; {} there already. Work at one of the two from now on, since \
+         both give the same numbers; open this one with --shelf {to}",
+        count(copied.documents, "document", "documents"),
+        count(copied.files, "file beside jobs", "files beside jobs"),
+        count(copied.there, "document was", "documents were"),
+    )
+}
+
+/// A document that is another one at the second shelf.
+pub(crate) fn other(doc: &Doc) -> String {
+    format!(
+        "Not copied: {} is another one there, and stays. Open both, and save by hand what counts.",
+        super::shelf::doc(doc)
+    )
+}
+
+/// Something among the jobs that can't be one.
+pub(crate) fn unusable(unusable: &Unusable) -> String {
+    format!(
+        "Not copied: {}. {}",
+        super::shown::name(unusable.name.as_ref()),
+        super::shelf::why(&unusable.why)
+    )
+}
+
+/// Why it stopped.
+pub(crate) fn not_copied(why: NotCopied) -> Failure {
+    match why {
+        NotCopied::NoShelf { place } => Failure::new(
+            "Nobody said that this is a shelf, so there is nothing to copy",
+            "name the folder or the server that the window opens",
+        )
+        .at(Path::new(&place)),
+        NotCopied::AnotherShelf { place } => Failure::new(
+            "Another shelf is there already",
+            "name an empty folder or database; nothing was written",
+        )
+        .at(Path::new(&place)),
+        NotCopied::NotTheSame { doc, place } => Failure::new(
+            format!(
+                "What was read back of {} is not what was written",
+                super::shelf::doc(&doc)
+            ),
+            "have that disk or server checked; the first shelf is as it was",
+        )
+        .at(Path::new(&place)),
+        NotCopied::Shelf(error) => error.into(),
+        NotCopied::Commit(error) => error.into(),
+    }
+}
+
+/// That a folder could not be made.
+pub(crate) fn not_made(error: &std::io::Error, folder: &Path) -> Failure {
+    Failure::new(
+        format!("The folder of the shelf could not be made: {error}"),
+        "check where it is to be, and whether you may write there",
+    )
+    .at(folder)
+}
+
+/// That a folder needs no making.
+pub(crate) fn no_server(place: &Path) -> Failure {
+    Failure::new(
+        "Only a shelf on a server is made by a command",
+        "name its address, as in postgresql://user@host/database; a folder is made by the window",
+    )
+    .at(place)
+}
+
+/// That a shelf was made.
+#[cfg(feature = "server")]
+pub(crate) fn made(is_new: bool, place: &str) -> String {
+    match is_new {
+        true => format!("A shelf was made; open it with --shelf {place}"),
+        false => format!("The shelf is as this program knows it: {place}"),
+    }
+}
+
+/// That nobody else may use it yet.
+#[cfg(feature = "server")]
+pub(crate) const NO_ROLES: &str = "This user may not make roles, so nobody else may use the shelf yet: have the server's superuser \
+     CREATE ROLE quillbore_reader, quillbore_desk and quillbore_owner, each NOLOGIN, and run this again.";

@@ -1,0 +1,72 @@
+//! What is said of a shelf's server.
+
+use crate::failure::Failure;
+use crate::shelf::server::AddressRefused;
+
+/// Why a text is no address of a server.
+pub(crate) const fn refused(why: AddressRefused) -> &'static str {
+    match why {
+        AddressRefused::Password => {
+            "leave the password out of the address, where others can read it: it is asked, or taken from PGPASSWORD or the password file"
+        }
+        AddressRefused::Unread => {
+            "that is no address of a server: write it as postgresql://user@host/database"
+        }
+        AddressRefused::NoDatabase => {
+            "the address names no database: write it as postgresql://user@host/database"
+        }
+        AddressRefused::Several => "name one server: a shelf is kept on one",
+    }
+}
+
+/// That a text is no address of a server. The text itself may hold a password, so it is not shown.
+pub(crate) fn no_address(why: AddressRefused) -> Failure {
+    Failure::new(
+        "This is not used as the address of a shelf's server",
+        refused(why),
+    )
+}
+
+/// What is read is not what was written.
+pub(crate) const DAMAGED: &str = "what is there is not what was written";
+
+/// What a server or the network says, with what lies under it.
+pub(crate) fn said(error: &postgres::Error) -> String {
+    use std::error::Error as _;
+    if let Some(said) = error.as_db_error() {
+        let detail = said.detail().map(|detail| format!(" ({detail})"));
+        return format!("{}{}", said.message(), detail.unwrap_or_default());
+    }
+    let mut says = error.to_string();
+    let mut source = error.source();
+    while let Some(error) = source {
+        let more = error.to_string();
+        if !says.contains(&more) {
+            says += ": ";
+            says += &more;
+        }
+        source = error.source();
+    }
+    says
+}
+
+/// Nothing came, or the authorities of its certificate can't be read.
+pub(crate) fn silent(authorities: Option<&str>) -> String {
+    authorities.map_or_else(
+        || "no answer came in time".to_owned(),
+        |why| format!("the authorities for its certificate can't be read: {why}"),
+    )
+}
+
+/// How a password is asked for.
+pub(crate) fn password_of(place: &str) -> String {
+    format!("Password for {place}: ")
+}
+
+/// That nobody could be asked.
+pub(crate) fn not_asked(error: &std::io::Error) -> Failure {
+    Failure::new(
+        format!("The password could not be asked at this terminal: {error}"),
+        "put it in PGPASSWORD or the password file",
+    )
+}

@@ -1,0 +1,129 @@
+//! A PostgreSQL server of a test's own: in a folder of its own, on a socket, gone when the test is.
+
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::sync::OnceLock;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::time::{Duration, Instant};
+
+use postgres::{Client, NoTls};
+use quillbore_office::shelf::server::{Address, Brings, Server};
+
+/// What is said where a server's programs are missing.
+const MISSING: &str = "this test starts a PostgreSQL server of its own: install postgresql";
+
+/// A server that runs as long as the test's program.
+pub struct Cluster {
+    folder: PathBuf,
+    /// Ends the server with the program, since it waits for the end of its input.
+    _watched: Child,
+}
+
+/// The server of all tests of a program, which need not outlive a power cut.
+pub fn shared() -> &'static Cluster {
+    static SHARED: OnceLock<Cluster> = OnceLock::new();
+    SHARED.get_or_init(|| Cluster::start("-c fsync=off -c full_page_writes=off"))
+}
+
+impl Cluster {
+    /// Makes a server and waits until it answers; `options` are put behind its own.
+    pub fn start(options: &str) -> Self {
+        let bin = bin();
+        let folder = tempfile::Builder::new().prefix("qb-pg").tempdir();
+        let folder = folder.expect("a folder").keep();
+        let cluster = Self {
+            _watched: watched(&folder, &bin, options),
+            folder,
+        };
+        cluster.wait();
+        cluster
+    }
+
+    /// The folder of its socket.
+    pub fn socket(&self) -> &Path {
+        &self.folder
+    }
+
+    /// An empty database, with its address.
+    pub fn database(&self) -> Address {
+        static NEXT: AtomicU32 = AtomicU32::new(1);
+        let name = format!("shelf{}", NEXT.fetch_add(1, Ordering::Relaxed));
+        self.sql("postgres", &format!("CREATE DATABASE {name}"));
+        self.address(&name, "shop")
+    }
+
+    /// The address of a database for a user.
+    pub fn address(&self, database: &str, user: &str) -> Address {
+        let host = self.folder.to_str().expect("a path").replace('/', "%2F");
+        let text = format!("postgresql://{user}@/{database}?host={host}");
+        Address::read(&text).expect("an address")
+    }
+
+    /// A desk at a database.
+    pub fn desk(address: &Address) -> Server {
+        Server::new(address.clone(), Brings::default())
+    }
+
+    /// Has a statement done by the server's owner.
+    pub fn sql(&self, database: &str, statement: &str) {
+        let done = self.client(database, "shop");
+        let done = done.and_then(|mut client| client.batch_execute(statement));
+        done.unwrap_or_else(|why| panic!("{statement}: {why:?}"));
+    }
+
+    /// A line of somebody who is no desk.
+    pub fn client(&self, database: &str, user: &str) -> Result<Client, postgres::Error> {
+        let mut config = postgres::Config::new();
+        config.host_path(&self.folder).user(user).dbname(database);
+        config.connect(NoTls)
+    }
+
+    fn wait(&self) {
+        let begun = Instant::now();
+        while let Err(why) = self.client("postgres", "shop") {
+            let log = std::fs::read_to_string(self.folder.join("log"));
+            assert!(
+                begun.elapsed() < Duration::from_secs(60),
+                "{why:?}\n{}",
+                log.unwrap_or_default()
+            );
+            std::thread::sleep(Duration::from_millis(50));
+        }
+    }
+}
+
+/// The folder of the server's programs.
+fn bin() -> PathBuf {
+    let said = Command::new("pg_config").arg("--bindir").output();
+    let said = said
+        .ok()
+        .and_then(|said| String::from_utf8(said.stdout).ok());
+    let said = said.map(|said| PathBuf::from(said.trim()));
+    let debian = std::fs::read_dir("/usr/lib/postgresql")
+        .into_iter()
+        .flatten();
+    let debian = debian.flatten().map(|version| version.path().join("bin"));
+    let mut all: Vec<PathBuf> = said.into_iter().chain(debian).collect();
+    all.retain(|bin| bin.join("initdb").is_file());
+    all.sort();
+    all.pop().expect(MISSING)
+}
+
+/// Starts a server that ends once the program that asked for it is gone, however that ended. The
+/// superuser of a machine may not run one: the user that the package makes does.
+fn watched(folder: &Path, bin: &Path, options: &str) -> Child {
+    let script = format!(
+        "set -e; cd {folder}; as=; \
+         if [ \"$(id -u)\" = 0 ]; then chown postgres {folder}; as='setpriv --reuid=postgres --regid=postgres --clear-groups'; fi; \
+         $as {bin}/initdb -D data -U shop -A trust -E UTF8 --locale=C --no-sync >log 2>&1; \
+         $as {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 {options} >>log 2>&1 & \
+         server=$!; cat >/dev/null; kill -INT $server; wait $server || true; rm -rf {folder}",
+        folder = folder.display(),
+        bin = bin.display(),
+    );
+    Command::new("sh")
+        .args(["-c", &script])
+        .stdin(Stdio::piped())
+        .spawn()
+        .expect("a shell")
+}
