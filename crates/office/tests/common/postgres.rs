@@ -12,7 +12,7 @@ use quillbore_office::shelf::server::{Address, Brings, Server};
 /// What is said where a server's programs are missing.
 const MISSING: &str = "this test starts a PostgreSQL server of its own: install postgresql";
 
-/// A server that runs as long as the test's program.
+/// A server that runs as long as the test's program; one that was killed comes back.
 pub struct Cluster {
     folder: PathBuf,
     /// Ends the server with the program, since it waits for the end of its input.
@@ -78,7 +78,18 @@ impl Cluster {
         config.connect(NoTls)
     }
 
-    fn wait(&self) {
+    /// Kills the server as a power cut would; it comes back by itself.
+    pub fn kill(&self) {
+        let id = std::fs::read_to_string(self.folder.join("data/postmaster.pid"));
+        let Some(id) = id.ok().and_then(|id| Some(id.lines().next()?.to_owned())) else {
+            return;
+        };
+        // Its own immediate stop: all of its programs end at once, and nothing is written any more.
+        let _ = Command::new("kill").args(["-QUIT", &id]).status();
+    }
+
+    /// Waits until it answers.
+    pub fn wait(&self) {
         let begun = Instant::now();
         while let Err(why) = self.client("postgres", "shop") {
             let log = std::fs::read_to_string(self.folder.join("log"));
@@ -114,10 +125,16 @@ fn bin() -> PathBuf {
 fn watched(folder: &Path, bin: &Path, options: &str) -> Child {
     let script = format!(
         "set -e; cd {folder}; as=; \
-         if [ \"$(id -u)\" = 0 ]; then chown postgres {folder}; as='setpriv --reuid=postgres --regid=postgres --clear-groups'; fi; \
+         if [ \"$(id -u)\" = 0 ]; then \
+           chown postgres {folder}; as='setpriv --reuid=postgres --regid=postgres --clear-groups'; \
+         fi; \
          $as {bin}/initdb -D data -U shop -A trust -E UTF8 --locale=C --no-sync >log 2>&1; \
-         $as {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 {options} >>log 2>&1 & \
-         server=$!; cat >/dev/null; kill -INT $server; wait $server || true; rm -rf {folder}",
+         ( while [ ! -e ended ]; do \
+             $as {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 \
+               {options} >>log 2>&1 || true; \
+           done ) & \
+         cat >/dev/null; touch ended; kill -INT $(head -n 1 data/postmaster.pid) || true; wait; \
+         rm -rf {folder}",
         folder = folder.display(),
         bin = bin.display(),
     );

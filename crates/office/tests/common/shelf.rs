@@ -14,4 +14,6 @@ pub mod forms;
 pub mod memory_disk;
 #[cfg(feature = "outside")]
 pub mod postgres;
+#[cfg(feature = "outside")]
+pub mod proxy;
 pub mod random;

@@ -108,7 +108,7 @@ impl Line {
 }
 
 /// The tables of a schema, or none where there is none.
-pub(super) fn look(client: &mut Client) -> Result<Option<Seen>, postgres::Error> {
+fn look(client: &mut Client) -> Result<Option<Seen>, postgres::Error> {
     use postgres::error::SqlState;
     let about = "SELECT schema_number, least_program, mark FROM quillbore.about";
     match client.query_typed_one(about, &[]) {

@@ -3,8 +3,6 @@
 use postgres::Client;
 use postgres::error::SqlState;
 
-use super::line::look;
-
 /// The steps from one number of tables to the next.
 const STEPS: [&str; 2] = [include_str!("schema/1.sql"), include_str!("schema/2.sql")];
 
@@ -28,10 +26,16 @@ pub enum Roles {
 
 /// Makes the tables or brings them up, all or nothing; tables that are newer are left alone.
 pub(super) fn make(client: &mut Client) -> Result<Roles, postgres::Error> {
-    let has = look(client)?.map_or(0, |seen| seen.number);
     let mut transaction = client.transaction()?;
     // Two that make it at once make it one after the other.
     transaction.batch_execute("SELECT pg_advisory_xact_lock(hashtext('quillbore'))")?;
+    let there = "SELECT to_regclass('quillbore.about') IS NOT NULL";
+    let has: i32 = match transaction.query_typed_one(there, &[])?.try_get(0)? {
+        true => transaction
+            .query_typed_one("SELECT schema_number FROM quillbore.about", &[])?
+            .try_get(0)?,
+        false => 0,
+    };
     let from = usize::try_from(has).unwrap_or(STEPS.len());
     for step in STEPS.get(from..).unwrap_or_default() {
         transaction.batch_execute(step)?;

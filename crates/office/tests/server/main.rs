@@ -1,0 +1,17 @@
+//! A shelf on a real server: what only a server can come to. Without a server's programs these tests
+//! fail with a sentence that says what to install.
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a helper of tests fails by panic"
+)]
+
+#[path = "../common/shelf.rs"]
+mod common;
+
+mod digests;
+mod holds;
+mod lines;
+mod rights;
+mod rounds;
+mod tables;
