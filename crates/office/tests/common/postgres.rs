@@ -15,6 +15,7 @@ const MISSING: &str = "this test starts a PostgreSQL server of its own: install 
 /// A server that runs as long as the test's program; one that was killed comes back.
 pub struct Cluster {
     folder: PathBuf,
+    port: u16,
     /// Ends the server with the program, since it waits for the end of its input.
     _watched: Child,
 }
@@ -28,12 +29,31 @@ pub fn shared() -> &'static Cluster {
 impl Cluster {
     /// Makes a server and waits until it answers; `options` are put behind its own.
     pub fn start(options: &str) -> Self {
+        Self::start_after("", options, 5432)
+    }
+
+    /// A server that listens on a port of this machine, too.
+    pub fn on_port(port: u16) -> Self {
+        let options = format!("-c listen_addresses=127.0.0.1 -c port={port}");
+        Self::start_after("", &options, port)
+    }
+
+    /// A server whose whole disk has so many megabytes.
+    pub fn on_a_small_disk(megabytes: u32) -> Self {
+        let mount = format!(
+            "mkdir data; mount -t tmpfs -o size={megabytes}m tmpfs data || {{ rm -rf $PWD; exit 1; }};"
+        );
+        Self::start_after(&mount, "-c max_wal_size=32MB -c min_wal_size=32MB", 5432)
+    }
+
+    fn start_after(before: &str, options: &str, port: u16) -> Self {
         let bin = bin();
         let folder = tempfile::Builder::new().prefix("qb-pg").tempdir();
         let folder = folder.expect("a folder").keep();
         let cluster = Self {
-            _watched: watched(&folder, &bin, options),
+            _watched: watched(&folder, &bin, before, options),
             folder,
+            port,
         };
         cluster.wait();
         cluster
@@ -74,7 +94,8 @@ impl Cluster {
     /// A line of somebody who is no desk.
     pub fn client(&self, database: &str, user: &str) -> Result<Client, postgres::Error> {
         let mut config = postgres::Config::new();
-        config.host_path(&self.folder).user(user).dbname(database);
+        config.host_path(&self.folder).port(self.port);
+        config.user(user).dbname(database);
         config.connect(NoTls)
     }
 
@@ -93,6 +114,10 @@ impl Cluster {
         let begun = Instant::now();
         while let Err(why) = self.client("postgres", "shop") {
             let log = std::fs::read_to_string(self.folder.join("log"));
+            assert!(
+                self.folder.is_dir(),
+                "this test mounts a small disk of its own, which root alone may"
+            );
             assert!(
                 begun.elapsed() < Duration::from_secs(60),
                 "{why:?}\n{}",
@@ -122,19 +147,19 @@ fn bin() -> PathBuf {
 
 /// Starts a server that ends once the program that asked for it is gone, however that ended. The
 /// superuser of a machine may not run one: the user that the package makes does.
-fn watched(folder: &Path, bin: &Path, options: &str) -> Child {
+fn watched(folder: &Path, bin: &Path, before: &str, options: &str) -> Child {
     let script = format!(
-        "set -e; cd {folder}; as=; \
+        "set -e; cd {folder}; as=; {before} \
          if [ \"$(id -u)\" = 0 ]; then \
-           chown postgres {folder}; as='setpriv --reuid=postgres --regid=postgres --clear-groups'; \
+           chown -R postgres {folder}; as='setpriv --reuid=postgres --regid=postgres --clear-groups'; \
          fi; \
-         $as {bin}/initdb -D data -U shop -A trust -E UTF8 --locale=C --no-sync >log 2>&1; \
+         $as {bin}/initdb -D data -U shop -A trust -E UTF8 --locale=C --no-sync --wal-segsize=4 >log 2>&1; \
          ( while [ ! -e ended ]; do \
              $as {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 \
                {options} >>log 2>&1 || true; \
            done ) & \
          cat >/dev/null; touch ended; kill -INT $(head -n 1 data/postmaster.pid) || true; wait; \
-         rm -rf {folder}",
+         umount data 2>/dev/null || true; rm -rf {folder}",
         folder = folder.display(),
         bin = bin.display(),
     );

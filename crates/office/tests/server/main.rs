@@ -10,8 +10,10 @@
 mod common;
 
 mod digests;
+mod full;
 mod holds;
 mod lines;
+mod passwords;
 mod rights;
 mod rounds;
 mod tables;
