@@ -119,6 +119,7 @@ fn frame(c: &mut Criterion) {
             settings: Settings::default(),
             settings_path: None,
             shop_watch: None,
+            shelf_news: None,
             readers: Readers::at_once(Arc::clone(&office.disk)),
             drafts: None,
             standing: Standing::Ready,

@@ -20,6 +20,7 @@ mod pin;
 mod questions;
 mod remember;
 mod reorder;
+mod server;
 mod shop;
 mod today;
 
@@ -37,6 +38,7 @@ use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
+use quillbore_office::office::shelf_news::ShelfNews;
 use quillbore_office::office::shop_watch::ShopWatch;
 use quillbore_office::start::Standing;
 use quillbore_paper::Sheet;
@@ -101,6 +103,10 @@ pub struct App {
     pub shop: ShopPage,
     /// Says when another desk changed the shop; without it the sheet is looked at again and again.
     shop_watch: Option<ShopWatch>,
+    /// Says when another desk may have saved something, where the shelf tells.
+    shelf_news: Option<ShelfNews>,
+    /// Somebody put off giving the password of the shelf's server.
+    password_put_off: bool,
     /// When the shop's sheet on the shelf was looked at last [s].
     shop_looked: f64,
     /// What the shelf has of the shop was known at the last frame.
@@ -170,6 +176,8 @@ pub struct WindowParts {
     pub settings_path: Option<PathBuf>,
     /// Says when another desk changed the shop, if somebody watches.
     pub shop_watch: Option<ShopWatch>,
+    /// Says when another desk may have saved something, where the shelf tells.
+    pub shelf_news: Option<ShelfNews>,
     /// Who reads the customers' files.
     pub readers: Readers,
     /// Who keeps drafts, if they are kept.
@@ -215,6 +223,8 @@ impl App {
             learned: LearnedPage::default(),
             shop: ShopPage::default(),
             shop_watch: parts.shop_watch,
+            shelf_news: parts.shelf_news,
+            password_put_off: false,
             shop_looked: 0.0,
             shop_known: false,
             today: TodayPage::default(),
@@ -233,8 +243,10 @@ impl App {
         } else if !parts.is_samples && app.desk().opened.is_none() {
             app.begin_the_day();
         }
-        if let Standing::NotMarked(jobs) = parts.standing {
-            app.view_mut().wait_for(Waiting::Adopt(jobs));
+        match parts.standing {
+            Standing::NotMarked(jobs) => app.view_mut().wait_for(Waiting::Adopt(jobs)),
+            Standing::Away(why) => app.desk_mut().notice = why,
+            Standing::Ready | Standing::New => {}
         }
         if let Some(drafts) = &mut app.drafts {
             drafts.look(Arc::clone(&app.office));
@@ -274,6 +286,8 @@ impl App {
         self.take_replies(&ctx);
         self.take_news(&ctx);
         self.look_when_back(&ctx);
+        self.look_at_news();
+        self.ask_for_password();
         self.look_at_shop_again(&ctx);
         self.follow_shop();
         self.list.poll();
@@ -332,6 +346,7 @@ impl App {
         if focused && !std::mem::replace(&mut self.was_focused, focused) {
             self.list.look_again();
             self.look_at_shop();
+            self.password_put_off = false;
         }
         self.was_focused = focused;
     }

@@ -256,6 +256,8 @@ pub enum Waiting {
     AttachPath(String),
     /// A file to take holes from.
     HolesPath(String),
+    /// The password of the shelf's server.
+    Password(String),
     /// A file is being read: its name, and which hundredth it is at.
     Reading(String, u32),
     /// A drawing or a solid before its holes land.

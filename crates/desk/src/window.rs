@@ -13,9 +13,11 @@ use quillbore_office::drafts::Keeper;
 use quillbore_office::hole_file::Readers;
 use quillbore_office::listing::Listing;
 use quillbore_office::office::Wanted;
+use quillbore_office::office::shelf_news::ShelfNews;
 use quillbore_office::office::shop_watch::ShopWatch;
 use quillbore_office::open::OnDesk;
-use quillbore_office::shelf::{Mark, Shelf as _};
+use quillbore_office::shelf::Mark;
+use quillbore_office::shelf_at::{ShelfAt, is_server, shelf_at};
 use quillbore_office::start::{Begins, Standing};
 use quillbore_office::words::drafts as drafts_words;
 use quillbore_office::worker::Worker;
@@ -123,10 +125,23 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
     } else {
         Begins::Empty
     };
-    let (folder, standing) = start::open(&disk, &root, known, begins)?;
+    let name = places::desk_name(&settings.desk_name);
+    let (at, standing) = if is_server(&root) {
+        let was_known = known.is_some();
+        let at = shelf_at(&disk, &root, known, &name)?;
+        let standing = start::open_on_server(at.shelf.as_ref(), was_known)?;
+        (at, standing)
+    } else {
+        let (folder, standing) = start::open(&disk, &root, known, begins)?;
+        (ShelfAt::folder(folder), standing)
+    };
+    let is_away = matches!(standing, Standing::Away(_));
     let is_named = shop.is_some();
-    let shop = files::shop_in_window(disk.as_ref(), shop, folder.as_ref())?;
-    if let Some(mark) = folder.mark()? {
+    let shop = match is_away && !is_named {
+        true => files::shop_while_away()?,
+        false => files::shop_in_window(disk.as_ref(), shop, at.shelf.as_ref())?,
+    };
+    if !is_away && let Some(mark) = at.shelf.mark()? {
         // A shelf that was seen once is missed when it is not there.
         settings
             .shelves
@@ -135,14 +150,15 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
             let _ = settings.write(path);
         }
     }
-    let mut office = Office::over(folder, disk, Arc::new(shop));
+    let mut office = Office::new(at.shelf, at.root, disk, Arc::new(shop));
     if is_named {
         office = office.with_named_shop();
     }
     let office = Arc::new(office);
     // What can't be read is told by the page, which looks again.
-    let _ = office.look_at_shop();
-    let name = places::desk_name(&settings.desk_name);
+    if !is_away {
+        let _ = office.look_at_shop();
+    }
     let job = job.map(|path| office.open(&Wanted::Path(path.to_owned()), &name, &[]));
     let job = job.transpose()?;
     no_display()?;
@@ -191,7 +207,13 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
     }
     let cache = places::cache_path(&read.root);
     let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
-    let shop_watch = ShopWatch::on_thread(Arc::clone(&office.shelf), SHOP_EVERY, wake());
+    let shelf_news = ShelfNews::of(office.shelf.as_ref(), wake());
+    // A shelf that tells of changes need not be asked for them.
+    let every = match shelf_news {
+        Some(_) => SHOP_EVERY * 20,
+        None => SHOP_EVERY,
+    };
+    let shop_watch = ShopWatch::on_thread(Arc::clone(&office.shelf), every, wake());
     let drafts = places::drafts_folder();
     let drafts = drafts.map(|folder| {
         fault::drafts_are_in(&folder);
@@ -220,6 +242,7 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             settings: read.settings,
             settings_path: read.settings_path,
             shop_watch: Some(shop_watch),
+            shelf_news,
             readers: Readers::on_threads(Arc::clone(&office.disk), wake()),
             drafts,
             standing: read.standing,

@@ -2,7 +2,7 @@
 //! tells how it ended. The window's thread never waits for the shelf.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
@@ -28,6 +28,7 @@ use crate::print::Sitting;
 use crate::print_out::{Printer, print_out, printers};
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
+use crate::shelf_at::{is_server, shelf_at};
 use crate::shop_csv::TakenIn;
 use crate::start;
 use crate::today::Waiting;
@@ -328,6 +329,13 @@ pub enum Reply {
         /// It is there.
         is_there: bool,
     },
+    /// The address of a server that is to be the shelf.
+    ShelfServer {
+        /// The address, as typed.
+        address: PathBuf,
+        /// Whether a shelf is there.
+        result: Result<(), Failure>,
+    },
 }
 
 /// Somebody who does what is asked, and through whom a desk hears how it ended.
@@ -517,6 +525,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Queue { jobs, queue }
         }
         Request::Adopt => Reply::Adopted(adopt(office)),
+        Request::Folder(address) if is_server(&address) => Reply::ShelfServer {
+            result: on_server(office, &address),
+            address,
+        },
         Request::Folder(path) => Reply::Folder {
             is_there: path.is_dir(),
             path,
@@ -528,6 +540,12 @@ fn done(office: &Office, request: Request) -> Reply {
 fn stored_place(job: &Job, opened: &Opened, number: &str, form: Form) -> Result<String, Failure> {
     let (place, _) = reprint::reprint(job, opened, number, form)?;
     Ok(place)
+}
+
+/// Whether a shelf is at an address; a password that is missing is asked when it is opened.
+fn on_server(office: &Office, address: &Path) -> Result<(), Failure> {
+    let at = shelf_at(&office.disk, address, None, "")?;
+    start::open_on_server(at.shelf.as_ref(), false).map(drop)
 }
 
 fn adopt(office: &Office) -> Result<(), Failure> {

@@ -60,6 +60,15 @@ pub fn shop_in_window(
     shop(disk, own, None)
 }
 
+/// The shop of a window whose shelf gives no answer: the samples, by which nothing leaves the house,
+/// until the shelf is back.
+///
+/// # Errors
+/// Where the samples can't be used.
+pub fn shop_while_away() -> Result<Shop, Failure> {
+    samples_for_lost()
+}
+
 /// A shop with the rates in force on a day.
 #[must_use]
 pub fn shop_on(shop: &Shop, day: NaiveDate) -> Shop {

@@ -176,6 +176,19 @@ impl Listing {
         self.changed();
     }
 
+    /// Why nothing at all is known of the shelf, where it can't be read.
+    #[must_use]
+    pub fn not_read(&self) -> Option<&str> {
+        let why = self.failed.as_deref();
+        why.filter(|_| self.index.lines.is_empty())
+    }
+
+    /// Whether nothing is known yet, since the first look goes on.
+    #[must_use]
+    pub fn is_first_look(&self) -> bool {
+        self.busy && self.index.lines.is_empty() && self.failed.is_none()
+    }
+
     /// From here on numbers and days are written in this form.
     pub fn write_in(&mut self, form: Form) {
         if form != self.form {

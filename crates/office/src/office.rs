@@ -13,6 +13,7 @@ pub mod queue;
 mod read;
 pub mod reprint;
 mod save_as;
+pub mod shelf_news;
 pub mod shop;
 pub mod shop_lost;
 mod shop_seen;

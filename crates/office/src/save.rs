@@ -85,6 +85,12 @@ impl Opened {
     /// The job's file, as sentences name it.
     #[must_use]
     pub fn file(&self) -> PathBuf {
+        if !self.shelf.is_on_disk() {
+            return PathBuf::from(crate::words::save::on_server(
+                self.key.as_str(),
+                &self.shelf.place(),
+            ));
+        }
         let place = PathBuf::from(self.shelf.place());
         let name = format!("{}.ron", self.key);
         // A single file is its own place.

@@ -19,6 +19,19 @@ pub struct ShelfAt {
     pub server: Option<Arc<crate::shelf::server::Server>>,
 }
 
+impl ShelfAt {
+    /// A shelf in a folder.
+    #[must_use]
+    pub fn folder(shelf: Arc<Folder>) -> Self {
+        Self {
+            root: Some(shelf.root().to_owned()),
+            shelf,
+            #[cfg(feature = "server")]
+            server: None,
+        }
+    }
+}
+
 /// Whether a place is the address of a server.
 #[must_use]
 pub fn is_server(place: &Path) -> bool {

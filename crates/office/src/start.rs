@@ -7,7 +7,7 @@ use crate::disk::{Disk, Kind};
 use crate::failure::Failure;
 use crate::names::JobKey;
 use crate::places;
-use crate::shelf::{Commit, Doc, Folder, Mark, Shelf};
+use crate::shelf::{Commit, Doc, Folder, Mark, Shelf, ShelfError};
 use crate::words::start as words;
 
 /// The demo jobs of the sample shelf.
@@ -36,6 +36,8 @@ pub enum Standing {
     New,
     /// A folder that nobody said yet is a shelf, with so many jobs in it: that is asked.
     NotMarked(usize),
+    /// A server that was seen before and gives no answer, in words: what was known of it is shown.
+    Away(String),
 }
 
 /// What a shelf gets that is made anew.
@@ -88,6 +90,23 @@ pub fn open(
         .filter(|found| found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job));
     let standing = Standing::NotMarked(jobs.count());
     Ok((shelf, standing))
+}
+
+/// The shelf on a server, as it stands; `was_known` where it was used here before.
+///
+/// # Errors
+/// Where nobody made a shelf there, or it can't be used and was never seen.
+pub fn open_on_server(shelf: &dyn Shelf, was_known: bool) -> Result<Standing, Failure> {
+    match shelf.mark() {
+        Ok(Some(_)) => Ok(Standing::Ready),
+        Ok(None) => Err(words::none_on_server(&shelf.place())),
+        // Somebody may give it in the window.
+        Err(error @ ShelfError::NoEntry { .. }) => Ok(Standing::Away(error.to_string())),
+        Err(error @ ShelfError::NoServer { .. }) if was_known => {
+            Ok(Standing::Away(error.to_string()))
+        }
+        Err(error) => Err(error.into()),
+    }
 }
 
 /// Whether there are sample jobs on this machine.

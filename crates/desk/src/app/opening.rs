@@ -111,6 +111,9 @@ impl App {
                 Reply::Logo(result) => self.take_logo(result),
                 Reply::Learned(told) => self.learned.told = Some(*told),
                 Reply::Folder { path, is_there } => self.take_folder(ctx, path, is_there),
+                Reply::ShelfServer { address, result } => {
+                    self.take_server(ctx, address, result);
+                }
                 _ => {}
             }
         }

@@ -1,6 +1,5 @@
 //! Doing what the panels ask, in one place.
 
-use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::Context;
@@ -123,12 +122,12 @@ impl App {
         match action {
             Action::New => self.begin(),
             Action::Open => {
-                let folder = PathBuf::from(self.desk().shelf()).join("");
+                let folder = self.desk().folder().join("");
                 self.wait_for(Waiting::OpenPath(folder.display().to_string()));
             }
             Action::Save => self.desk_mut().save(),
             Action::SaveAs => {
-                let shelf = PathBuf::from(self.desk().shelf());
+                let shelf = self.desk().folder();
                 let path = shelf.join(copy_name(&self.desk().file_name()));
                 self.wait_for(Waiting::SavePath(path.display().to_string()));
             }

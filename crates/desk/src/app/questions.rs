@@ -1,6 +1,6 @@
 //! What the window has asked, and what happens once it is answered.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use egui::Context;
 use quillbore_job::shop::sheet::ShopList;
@@ -30,6 +30,7 @@ impl App {
                     | Waiting::Pages(_)
                     | Waiting::Reading(..)
                     | Waiting::Adopt(_)
+                    | Waiting::Password(_)
             )
         )
     }
@@ -60,6 +61,8 @@ impl App {
                 self.desk_mut().notice = incoming::NOTHING_TAKEN.to_owned();
             }
             (Waiting::Reading(..), _) => self.stop_reading(),
+            (Waiting::Password(typed), Decision::Yes) => self.give_password(&typed),
+            (Waiting::Password(_), _) => self.put_off_password(),
             (Waiting::HolesPath(path), Decision::Yes | Decision::Leave) => {
                 self.take_holes_of(places::typed(&path), false);
             }
@@ -105,19 +108,19 @@ impl App {
 
     /// Asks for the file of the logo by the desktop's own dialog.
     pub(super) fn ask_for_logo(&mut self) {
-        let folder = PathBuf::from(self.desk().shelf());
+        let folder = self.desk().folder();
         self.dialogs.ask(PathQuestion::Logo { folder });
     }
 
     /// Asks for the file of a list of the shop by the desktop's own dialog.
     pub(super) fn ask_for_list(&mut self, list: ShopList) {
-        let folder = PathBuf::from(self.desk().shelf());
+        let folder = self.desk().folder();
         self.dialogs.ask(PathQuestion::List { list, folder });
     }
 
     /// Asks for the path that the window waits for by the desktop's own dialog.
     pub(super) fn browse(&mut self) {
-        let folder = PathBuf::from(self.desk().shelf());
+        let folder = self.desk().folder();
         let question = match &self.view().waiting {
             Some(Waiting::OpenPath(_)) => PathQuestion::OpenJob { folder },
             Some(Waiting::SavePath(path)) => {

@@ -1,10 +1,11 @@
 //! What the desk remembers: settings changed and kept, the jobs opened last.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme};
 use quillbore_office::clerk::Request;
-use quillbore_office::places;
+use quillbore_office::shelf_at::is_server;
+use quillbore_office::{Failure, places};
 
 use super::{App, Wanted};
 use crate::settings::Settings;
@@ -74,8 +75,13 @@ impl App {
                 self.change(ctx, |settings| settings.print_command = command);
             }
             SettingChange::Shelf(folder) => {
-                if folder.trim() != self.desk().shelf() {
-                    self.clerk.ask(Request::Folder(places::typed(&folder)));
+                let folder = folder.trim();
+                if folder != self.desk().shelf() {
+                    let path = match is_server(Path::new(folder)) {
+                        true => PathBuf::from(folder),
+                        false => places::typed(folder),
+                    };
+                    self.clerk.ask(Request::Folder(path));
                 }
             }
         }
@@ -88,6 +94,19 @@ impl App {
             self.desk_mut().notice = words::SHELF_AT_NEXT_START.to_owned();
         } else {
             self.desk_mut().notice = words::no_such_folder(path.display());
+        }
+    }
+
+    /// Takes in whether a shelf is at an address that was typed.
+    pub(super) fn take_server(
+        &mut self,
+        ctx: &Context,
+        address: PathBuf,
+        result: Result<(), Failure>,
+    ) {
+        match result {
+            Ok(()) => self.take_folder(ctx, address, true),
+            Err(failure) => self.desk_mut().notice = failure.to_string(),
         }
     }
 

@@ -59,6 +59,13 @@ impl App {
         if !self.today.open {
             return;
         }
+        // That nothing waits is said of a shelf that was read.
+        let why = self.list.not_read();
+        if why.is_some() || self.list.is_first_look() {
+            self.today.not_read = why.map(str::to_owned);
+            (self.today.list, self.today.of) = (None, None);
+            return;
+        }
         let desk = &self.jobs[self.at].desk;
         let (day, shop, pool) = (desk.day, self.office.shop(), desk.records().cloned());
         let same = |of: &MadeOf| {

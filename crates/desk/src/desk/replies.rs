@@ -62,7 +62,8 @@ impl Desk {
             | Reply::ListRead(..)
             | Reply::SamplesRemoved(_)
             | Reply::Adopted(_)
-            | Reply::Folder { .. } => {}
+            | Reply::Folder { .. }
+            | Reply::ShelfServer { .. } => {}
             Reply::Saved(result) => {
                 let state = self.done();
                 self.take_saved(result, state);

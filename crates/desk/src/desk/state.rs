@@ -19,6 +19,7 @@ use quillbore_office::issue::Seen;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Attached;
 use quillbore_office::office::queue::Queue;
+use quillbore_office::places;
 use quillbore_office::pool::{Pool, Teaching};
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::{Held, Version};
@@ -253,12 +254,20 @@ impl Desk {
         }
     }
 
+    /// The folder that files are looked for in first: that of the shelf, else the user's own.
+    #[must_use]
+    pub fn folder(&self) -> PathBuf {
+        let root = self.office.root.clone();
+        root.unwrap_or_else(|| places::typed("~"))
+    }
+
     /// The folder that previews of this job go to, unless another is named.
     #[must_use]
     pub fn papers_folder(&self) -> PathBuf {
-        match &self.opened {
+        let beside = self.opened.as_ref();
+        match beside.filter(|opened| opened.shelf.is_on_disk()) {
             Some(opened) => opened.folder(),
-            None => PathBuf::from(self.shelf()).join(words::PAPERS_FOLDER),
+            None => self.folder().join(words::PAPERS_FOLDER),
         }
     }
 

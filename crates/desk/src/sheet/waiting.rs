@@ -21,6 +21,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
         Waiting::Again(order) => typed_line(ui, first, words::AGAIN, order, asks),
         Waiting::AttachPath(path) => path_line(ui, first, words::ATTACH, path, asks),
         Waiting::HolesPath(path) => path_line(ui, first, words::HOLES, path, asks),
+        Waiting::Password(typed) => password_line(ui, first, typed, asks),
         Waiting::Reading(name, hundredths) => reading_ui(ui, name, *hundredths, asks),
         Waiting::Printer(name, _, known) => {
             let known = words::printers(known);
@@ -125,6 +126,26 @@ fn typed_line(
     let width = (ui.available_width() - 280.0).max(160.0);
     let (entered, given_up) = keyed_line(ui, first, label, path, width);
     if look::word(ui, word).clicked() || entered {
+        asks.push(Ask::GoOn(Decision::Yes));
+    }
+    ui.add_space(8.0);
+    if look::quiet_word(ui, words::NOT_NOW).clicked() || given_up {
+        asks.push(Ask::GoOn(Decision::Stay));
+    }
+}
+
+/// A password: what is typed is not shown.
+fn password_line(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
+    pencil(ui, words::PASSWORD.0);
+    let edit = egui::TextEdit::singleline(typed).password(true);
+    let response = ui.add(edit.desired_width(220.0));
+    if first {
+        response.request_focus();
+    }
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    let entered = response.lost_focus() && pressed(Key::Enter);
+    let given_up = pressed(Key::Escape);
+    if look::word(ui, words::PASSWORD.1).clicked() || entered {
         asks.push(Ask::GoOn(Decision::Yes));
     }
     ui.add_space(8.0);

@@ -11,6 +11,8 @@ use quillbore_office::names::JobKey;
 use quillbore_office::pool::Pool;
 use quillbore_office::today::{Group, Today, Waiting};
 
+use crate::words::today as words;
+
 pub use page::{today_foot_ui, today_head_ui, today_ui};
 
 /// The page as the window keeps it.
@@ -42,6 +44,8 @@ pub struct TodayPage {
     pub(crate) until_shown: bool,
     /// What was done last.
     pub notice: String,
+    /// Why the shelf can't be read, where nothing is known of it.
+    pub(crate) not_read: Option<String>,
 }
 
 /// From what a list was worked out.
@@ -74,6 +78,11 @@ pub enum TodayAsk {
 }
 
 impl TodayPage {
+    /// What is said as long as there is no list.
+    pub(crate) fn looking(&self) -> &str {
+        self.not_read.as_deref().unwrap_or(words::LOOKING)
+    }
+
     /// The line one is at.
     #[must_use]
     pub fn line(&self) -> Option<&Waiting> {

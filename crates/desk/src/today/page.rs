@@ -146,7 +146,7 @@ pub fn today_foot_ui(ui: &mut Ui, page: &TodayPage, form: Form) {
     let sentence = page
         .list
         .as_ref()
-        .map_or_else(|| words::LOOKING.to_owned(), |list| list.foot.said(form));
+        .map_or_else(|| page.looking().to_owned(), |list| list.foot.said(form));
     look::clipped_label(ui, first, &sentence, look::foot_bold(), t.ink);
     if !page.notice.is_empty() {
         look::clipped_label(ui, second, &page.notice, look::small(), t.accent);
@@ -175,7 +175,8 @@ pub fn today_ui(
     }
     let Some(list) = page.list.clone() else {
         ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
-            pencil(ui, words::LOOKING);
+            ui.add_space(12.0);
+            ui.label(page.looking());
         });
         return;
     };

@@ -65,6 +65,15 @@ pub const CHANGED_ANSWERS: [&str; 3] = ["merge", "save mine as a new job", NOT_N
 /// The answers where work was left behind: take it, throw it away, stay.
 pub const LEFT_ANSWERS: [&str; 3] = ["restore", "discard", "ask again next time"];
 
+/// Asks for the password of the shelf's server, and goes on.
+pub const PASSWORD: (&str, &str) = ("password of the shelf's server", "go on");
+
+/// That the password is tried.
+pub const PASSWORD_GIVEN: &str = "The password is tried; it is kept until the window closes.";
+
+/// That the shelf stays away.
+pub const WITHOUT_PASSWORD: &str = "Without the password nothing is read from the shelf or saved to it; it is asked again when you come back to the window.";
+
 /// Makes a folder the shelf.
 pub const ADOPT: &str = "use it as the shelf";
 

@@ -140,6 +140,7 @@ pub(crate) fn window_with(
                         settings: Settings::default(),
                         settings_path: None,
                         shop_watch: None,
+                        shelf_news: None,
                         readers: Readers::at_once(Arc::clone(&office.disk)),
                         drafts: None,
                         standing: standing.clone(),

@@ -34,7 +34,15 @@ pub(crate) fn unreachable(why: &ShelfError, place: &str) -> String {
     let why = match why {
         ShelfError::Step { says, .. } => says.as_str(),
         ShelfError::Vanished { .. } => "it is gone, or another one is in its place",
-        _ => "something else is in its place",
+        ShelfError::NoServer { says, .. } | ShelfError::MayNot { says, .. } => says.as_str(),
+        ShelfError::NoEntry { .. } => "its server wants a password, or another one",
+        ShelfError::NewerTables { .. } => "a newer version of Quillbore made it",
+        ShelfError::OlderTables { .. } => "its tables are those of an older version of Quillbore",
+        ShelfError::NotMarked { .. }
+        | ShelfError::OneFile { .. }
+        | ShelfError::Link { .. }
+        | ShelfError::NoFile { .. }
+        | ShelfError::TooLarge { .. } => "something else is in its place",
     };
     format!(
         "The shelf can't be read ({why}); what is listed is from before. Connect it again; until then \

@@ -74,3 +74,8 @@ fn in_words(part: Differs) -> String {
         Differs::Identities => "the count of its rows and slips".to_owned(),
     }
 }
+
+/// Where a job is that is on a server.
+pub(crate) fn on_server(job: &str, place: &str) -> String {
+    format!("{job} on {place}")
+}

@@ -27,6 +27,9 @@ pub(crate) fn no_address(why: AddressRefused) -> Failure {
     )
 }
 
+/// That there was no password.
+pub(crate) const NO_PASSWORD: &str = "none was given";
+
 /// What is read is not what was written.
 pub(crate) const DAMAGED: &str = "what is there is not what was written";
 

@@ -38,3 +38,12 @@ pub(crate) fn vanished(root: &Path) -> Failure {
     )
     .at(root)
 }
+
+/// That a server's database is no shelf.
+pub(crate) fn none_on_server(place: &str) -> Failure {
+    Failure::new(
+        "Nobody made a shelf in this database yet",
+        "its owner makes one: quillbore shelf make ADDRESS, or copies one there: quillbore shelf copy FOLDER ADDRESS",
+    )
+    .at(Path::new(place))
+}

@@ -222,6 +222,10 @@ impl Lines {
             ])
         {
             self.wants_password.store(true, Ordering::Release);
+            let says = match password {
+                true => words::NO_PASSWORD.to_owned(),
+                false => says,
+            };
             return ShelfError::NoEntry { says, place };
         }
         if is(&[
