@@ -95,7 +95,7 @@ grep -q rotor "$work/merged" || fail "the west's part name is lost"
 # The server goes: what was seen stays, what is typed stays, and it is saved once it is back.
 server_down
 field "part name" "impeller"; key ctrl+s
-see "does not answer"; picture 6-server-gone
+see "can't be reached"; picture 6-server-gone
 server_up
 key ctrl+s; wait_for "nothing was saved after the server came back" changed 4
 picture 7-server-back

@@ -3,6 +3,8 @@
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
 mod many;
+#[path = "many/searched.rs"]
+mod searched;
 
 use std::hint::black_box;
 use std::sync::Arc;
@@ -11,59 +13,11 @@ use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use quillbore_calc::Idx;
 use quillbore_calc::tables::Family;
 use quillbore_job::file::write_job;
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Unit, apply};
-use quillbore_office::digest::{
-    Asking, Follower, Index, Query, ShelfLine, Sort, Wanted, half_joint, similar,
-};
-use quillbore_office::names::JobKey;
+use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, half_joint, similar};
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
-use quillbore_office::week::five_days;
 
-use many::{CUSTOMERS, MATERIALS, jobs};
-
-fn job(at: u32) -> Job {
-    let pick = at as usize;
-    let mut job = Job {
-        number: format!("{:02}-{:04}", 20 + at / 8_000, at % 8_000),
-        ..Job::default()
-    };
-    let fields = [
-        (Field::Customer, CUSTOMERS[pick % 7].to_owned()),
-        (Field::Part, format!("{}-{}", at % 97, at * 7 % 1_000)),
-        (
-            Field::PartName,
-            ["ring", "spindle", "die plate"][pick % 3].to_owned(),
-        ),
-        (Field::Revision, ["A", "B", "C"][pick % 3].to_owned()),
-        (Field::Drawing, format!("D{:05}", at * 31 % 100_000)),
-        (Field::Material, MATERIALS[pick % 4].to_owned()),
-        (Field::CustomerReference, format!("PO {}", at * 13 % 90_000)),
-        (
-            Field::Notes,
-            "wax in the bores, ask before the second clamping".to_owned(),
-        ),
-        (Field::Quantity, format!("{}", 1 + at % 60)),
-    ];
-    let unit = Unit::Mm;
-    for (field, text) in fields {
-        job = apply(&job, &Edit::SetField { field, text, unit })
-            .unwrap()
-            .0;
-    }
-    let size = format!("{:.2}", 0.3 + f64::from(at % 40) * 0.07);
-    let depth = format!("{}", 2 + at % 90);
-    let cells = ["A", &format!("{}", 1 + at % 300), &size, &depth];
-    let rows = vec![cells.map(|text| Some(text.to_owned())).to_vec()];
-    let at = CellAt {
-        row: 0,
-        column: Column::Mark,
-    };
-    apply(&job, &Edit::SetCells { at, rows, unit }).unwrap().0
-}
-
-fn key(job: &Job) -> JobKey {
-    JobKey::new(&job.number).unwrap()
-}
+use many::jobs;
+use searched::{find, job, key};
 
 /// A shelf in memory, and what is known of it.
 fn followed() -> Follower {
@@ -77,19 +31,6 @@ fn followed() -> Follower {
     let mut follower = Follower::default();
     follower.look(&shelf, &mut |_| true).unwrap();
     follower
-}
-
-/// What a key in the find line costs: the text understood, and looked for.
-fn find(index: &Index, typed: &str) -> usize {
-    let calendar = five_days();
-    let by = Asking {
-        form: quillbore_job::Form::default(),
-        today: chrono::NaiveDate::from_ymd_opt(2026, 11, 25).unwrap(),
-        calendar: &calendar,
-        unit: Unit::Mm,
-    };
-    let query = Query::read(typed, &by);
-    index.find(&query, Sort::default()).len()
 }
 
 fn searches(criterion: &mut Criterion, index: &Index) {

@@ -129,8 +129,10 @@ impl Pool {
             Doc::Shop => None,
         });
         let there: Vec<JobKey> = there.collect();
-        let all_say = said_by(shelf, &there, &self.shop);
-        for (key, said) in there.into_iter().zip(all_say) {
+        let all_say = said_by(shelf, &there, &self.shop)?;
+        for key in there {
+            // What was not read has nothing to say.
+            let said = all_say.get(&key).cloned().unwrap_or_default();
             changed |= self.put(&key, said);
         }
         self.cursor = changes.cursor;
@@ -204,38 +206,55 @@ impl Pool {
 
 /// What the records of each of these jobs say, by as many threads as there are processors: a whole shelf
 /// is read when the program starts.
-fn said_by(shelf: &dyn Shelf, keys: &[JobKey], shop: &Shop) -> Vec<Says> {
+fn said_by(
+    shelf: &dyn Shelf,
+    keys: &[JobKey],
+    shop: &Shop,
+) -> Result<BTreeMap<JobKey, Says>, ShelfError> {
     let threads = thread::available_parallelism().map_or(1, NonZero::get);
     let share = keys.len().div_ceil(threads).max(FEW);
-    let mut all_say = vec![Says::default(); keys.len()];
-    thread::scope(|scope| {
-        for (keys, say) in keys.chunks(share).zip(all_say.chunks_mut(share)) {
-            let read = move || {
-                for (key, says) in keys.iter().zip(say) {
-                    *says = said_by_one(shelf, key, shop);
-                }
-            };
-            if share == FEW {
-                read();
-            } else {
-                scope.spawn(read);
-            }
+    let shares: Vec<_> = thread::scope(|scope| {
+        let read = |keys| move || said_by_some(shelf, keys, shop);
+        if share == FEW {
+            return keys.chunks(share).map(|keys| read(keys)()).collect();
         }
+        let shares = keys.chunks(share).map(|keys| scope.spawn(read(keys)));
+        let shares: Vec<_> = shares.collect();
+        let ended = shares.into_iter().map(|share| share.join());
+        ended
+            .map(|said| said.unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+            .collect()
     });
-    all_say
+    let mut all = BTreeMap::new();
+    for share in shares {
+        all.extend(share?);
+    }
+    Ok(all)
 }
 
-fn said_by_one(shelf: &dyn Shelf, key: &JobKey, shop: &Shop) -> Says {
-    let stored = shelf.read(&Doc::Job(key.clone()));
-    let bytes = stored.ok().flatten().map(|stored| stored.bytes);
-    let has_any = |bytes: &Vec<u8>| {
-        let mut any = IN_FILES.iter().chain([&HAS_RECORD]);
-        any.any(|has| memchr::memmem::find(bytes, has.as_bytes()).is_some())
-    };
-    let job = bytes
-        .filter(has_any)
-        .and_then(|bytes| read_job(&bytes).ok());
-    job.map_or_else(Says::default, |job| Says::of(&job, shop))
+/// What some jobs say, read in lots: a lot is held in memory, and on a server asked for at once.
+fn said_by_some(
+    shelf: &dyn Shelf,
+    keys: &[JobKey],
+    shop: &Shop,
+) -> Result<Vec<(JobKey, Says)>, ShelfError> {
+    const LOT: usize = 200;
+    let mut all = Vec::new();
+    for keys in keys.chunks(LOT) {
+        for (key, stored) in shelf.read_records(keys)? {
+            let job = may_teach(&stored.bytes).then(|| read_job(&stored.bytes).ok());
+            if let Some(job) = job.flatten() {
+                all.push((key, Says::of(&job, shop)));
+            }
+        }
+    }
+    Ok(all)
+}
+
+/// Whether a job's content has anything that counts beyond it; without that it need not be read.
+pub(crate) fn may_teach(content: &[u8]) -> bool {
+    let mut any = IN_FILES.iter().chain([&HAS_RECORD]);
+    any.any(|has| memchr::memmem::find(content, has.as_bytes()).is_some())
 }
 
 /// Puts what a job says in its place, or takes it away where that is nothing; whether it is other now.

@@ -7,7 +7,7 @@ use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
 use super::saying::Saying;
-use crate::copy_shelf::copy;
+use crate::copy_shelf::{NotCopied, copy};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::places;
@@ -96,6 +96,10 @@ fn copy_all(
     saying: &mut Saying<'_>,
 ) -> Result<Came, Failure> {
     let (first, second) = (named::at(disk, from)?, named::at(disk, to)?);
+    if first.shelf.mark()?.is_none() {
+        let place = first.shelf.place();
+        return Err(said::not_copied(NotCopied::NoShelf { place }));
+    }
     if !is_server(to) && !to.is_dir() {
         std::fs::create_dir_all(to).map_err(|error| said::not_made(&error, to))?;
     }

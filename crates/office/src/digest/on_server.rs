@@ -4,6 +4,7 @@ use quillbore_job::file::read_job;
 
 use super::cache::kind;
 use super::of_job::Digest;
+use crate::pool::may_teach;
 use crate::shelf::server::{Digested, Digester};
 
 /// What makes the digests of this program.
@@ -27,5 +28,6 @@ fn digested(content: &[u8]) -> Option<Digested> {
         state: summary.state,
         opened: summary.opened,
         due: summary.due,
+        has_records: may_teach(content),
     })
 }

@@ -114,6 +114,19 @@ pub trait Shelf: fmt::Debug + Send + Sync {
         Ok(Vec::new())
     }
 
+    /// Of these jobs those that may have run records or anything else that counts beyond them; of a shelf
+    /// that doesn't know that, all that can be read.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn read_records(&self, jobs: &[JobKey]) -> Result<Vec<(JobKey, Stored)>, ShelfError> {
+        let read = jobs.iter().filter_map(|job| {
+            let stored = self.read(&Doc::Job(job.clone())).ok()??;
+            Some((job.clone(), stored))
+        });
+        Ok(read.collect())
+    }
+
     /// Calls `wake` from a thread of its own whenever another desk may have saved something, until what
     /// is given back is dropped; `None` where the shelf can't tell, and has to be looked at.
     fn watch(&self, _wake: Wake) -> Option<Watch> {

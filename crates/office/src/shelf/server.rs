@@ -315,6 +315,16 @@ impl Shelf for Server {
         self.lines.digests(kind)
     }
 
+    fn read_records(&self, jobs: &[JobKey]) -> Result<Vec<(JobKey, Stored)>, ShelfError> {
+        let kind = self.digester.as_ref().map_or("", |made| made.kind.as_str());
+        let found = self.lines.with_records(jobs, kind)?;
+        let stored = found.into_iter().map(|(job, bytes, version)| {
+            let stored = self.stored(bytes, Version::from_bytes(&version))?;
+            Ok((job, stored))
+        });
+        stored.collect()
+    }
+
     fn watch(&self, wake: Wake) -> Option<Watch> {
         let listens = Arc::new(());
         watch::watch(Arc::clone(&self.lines), Arc::downgrade(&listens), wake);

@@ -77,7 +77,7 @@ fn error(why: &ShelfError) -> String {
         ShelfError::TooLarge { .. } => {
             "The file is larger than any file of this program".to_owned()
         }
-        ShelfError::NoServer { says, .. } => format!("The shelf's server does not answer: {says}"),
+        ShelfError::NoServer { says, .. } => format!("The shelf's server can't be reached: {says}"),
         ShelfError::NoEntry { says, .. } => {
             format!("The shelf's server wants a password, or another one: {says}")
         }
@@ -130,7 +130,7 @@ const fn error_hint(why: &ShelfError) -> &'static str {
             "give it when asked, in PGPASSWORD, or in the password file of this user, which nobody else may read"
         }
         ShelfError::MayNot { .. } => {
-            "ask whoever looks after the server to make this user a quillbore_desk; nothing was written"
+            "ask whoever looks after the server: this user must be a quillbore_desk, and the server no replica; nothing was written"
         }
         ShelfError::NewerTables { .. } => "install the newer version; nothing was written",
         ShelfError::OlderTables { .. } => {

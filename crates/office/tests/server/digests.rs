@@ -8,7 +8,7 @@ use quillbore_office::digest::{Follower, Index, digester};
 use quillbore_office::shelf::server::{Brings, Server};
 use quillbore_office::shelf::{Commit, Shelf, Write};
 
-use crate::common::forms::{job, mark};
+use crate::common::forms::{job, key, mark};
 use crate::common::postgres::shared;
 
 fn content(customer: &str) -> Vec<u8> {
@@ -59,6 +59,12 @@ fn a_desk_that_starts_lists_by_digests_what_it_would_read_of_the_jobs() {
     let kept = desk.digests(&digester().kind).expect("digests");
     assert_eq!(kept.len(), 58);
     assert_eq!(desk.digests("of another program"), Ok(Vec::new()));
+    // What may have records is read; the digests say that none has, but of one nothing is known.
+    let keys: Vec<_> = (0..60).map(|at| key(&format!("26-0{at:03}"))).collect();
+    let read = desk.read_records(&keys).expect("read");
+    let read: Vec<_> = read.into_iter().map(|(job, _)| job).collect();
+    assert_eq!(read, [key("26-0007"), key("26-0009")]);
+    assert_eq!(plain.read_records(&keys).map(|all| all.len()), Ok(60));
     let followed = |shelf: &dyn Shelf| {
         let mut follower = Follower::default();
         let looked = follower.look(shelf, &mut |_| true).expect("a look");

@@ -28,6 +28,8 @@ pub struct Digested {
     pub opened: Option<NaiveDate>,
     /// When it is due.
     pub due: Option<NaiveDate>,
+    /// It may have run records, or anything else that counts beyond it.
+    pub has_records: bool,
 }
 
 /// Makes out what jobs are about; the shelf itself doesn't look into them.
@@ -52,10 +54,11 @@ pub(super) struct Digests {
     pub(super) states: Vec<String>,
     pub(super) opened: Vec<Option<NaiveDate>>,
     pub(super) due: Vec<Option<NaiveDate>>,
+    pub(super) has_records: Vec<bool>,
 }
 
 /// Types of what is sent, in the order of the function that takes it.
-pub(super) const DIGEST_TYPES: [Type; 10] = [
+pub(super) const DIGEST_TYPES: [Type; 11] = [
     Type::TEXT_ARRAY,
     Type::BYTEA_ARRAY,
     Type::TEXT,
@@ -66,6 +69,7 @@ pub(super) const DIGEST_TYPES: [Type; 10] = [
     Type::TEXT_ARRAY,
     Type::DATE_ARRAY,
     Type::DATE_ARRAY,
+    Type::BOOL_ARRAY,
 ];
 
 impl Digests {
@@ -101,6 +105,7 @@ impl Digests {
         self.states.push(plain(digested.state));
         self.opened.push(digested.opened);
         self.due.push(digested.due);
+        self.has_records.push(digested.has_records);
     }
 }
 
@@ -121,5 +126,35 @@ impl Lines {
             told.collect::<Result<Vec<_>, postgres::Error>>()
         })?;
         Ok(asked.unwrap_or_default().into_iter().flatten().collect())
+    }
+
+    /// The jobs of these whose digest doesn't say that they have no records.
+    pub(super) fn with_records(
+        &self,
+        jobs: &[JobKey],
+        kind: &str,
+    ) -> Result<Vec<(JobKey, Vec<u8>, Vec<u8>)>, ShelfError> {
+        let names: Vec<String> = jobs.iter().map(|job| job.as_str().to_owned()).collect();
+        let kind = kind.to_owned();
+        let asked = self.ask(Step::Read, Patience::LOOK, move |client, _| {
+            let rows = client.query_typed(
+                "SELECT d.doc, r.content, r.version FROM quillbore.document d \
+                 JOIN quillbore.revision r USING (change) \
+                 LEFT JOIN quillbore.digest g \
+                   ON g.doc = d.doc AND g.version = d.version AND g.kind = $2 \
+                 WHERE d.doc = ANY ($1) AND d.version IS NOT NULL \
+                   AND g.has_records IS DISTINCT FROM false ORDER BY d.doc",
+                &[(&names, Type::TEXT_ARRAY), (&kind, Type::TEXT)],
+            )?;
+            let told = rows.iter().map(|row| {
+                let job = JobKey::new(row.try_get(0)?).ok();
+                Ok((job, row.try_get(1)?, row.try_get(2)?))
+            });
+            told.collect::<Result<Vec<_>, postgres::Error>>()
+        })?;
+        let all = asked.unwrap_or_default().into_iter();
+        Ok(all
+            .filter_map(|(job, content, version)| Some((job?, content, version)))
+            .collect())
     }
 }

@@ -234,7 +234,7 @@ impl Lines {
         ]) {
             return ShelfError::MayNot { says, place };
         }
-        if code.is_none() || may_pass(broken) {
+        if code.is_none() || may_pass(broken) || is(&[SqlState::INVALID_CATALOG_NAME]) {
             return ShelfError::NoServer { says, place };
         }
         let kind = match code {

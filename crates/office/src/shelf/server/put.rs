@@ -227,7 +227,7 @@ impl Sent {
             .collect();
         let (mark, id) = (mark.as_str(), self.id.as_slice());
         let d = &self.digests;
-        let asked: [(&(dyn ToSql + Sync), Type); 22] = [
+        let asked: [(&(dyn ToSql + Sync), Type); 23] = [
             (&mark, Type::TEXT),
             (&id, Type::BYTEA),
             (&self.by, Type::TEXT),
@@ -250,10 +250,11 @@ impl Sent {
             (&d.states, DIGEST_TYPES[7].clone()),
             (&d.opened, DIGEST_TYPES[8].clone()),
             (&d.due, DIGEST_TYPES[9].clone()),
+            (&d.has_records, DIGEST_TYPES[10].clone()),
         ];
         let rows = query(
             "SELECT came_to, name, beside, CASE WHEN came_to = 'done' THEN \
-             quillbore.put_digests($13, $14, $15, $16, $17, $18, $19, $20, $21, $22)::text END \
+             quillbore.put_digests($13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23)::text END \
              FROM quillbore.put($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
             &asked,
         )?;
