@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Two windows at one shelf on a PostgreSQL server of this script's own: each sees what the other saves,
-# holds and numbers; the server goes and comes back; a password is asked and given.
+# Two windows at one shelf on a PostgreSQL server of this script's own, one of them over a line of 40 ms
+# there and back: each sees what the other saves, holds and numbers; the server goes and comes back; a
+# password is asked and given.
 # Usage: tests/window/server.sh QUILLBORE [FOLDER-FOR-PICTURES]
 set -euo pipefail
 . "$(dirname "$0")/hands.sh"
@@ -15,7 +16,9 @@ chmod 755 "$work"
 server="$work/server"; mkdir "$server"
 [ "$(id -u)" != 0 ] || chown postgres "$server"
 "${as[@]}" "$bin/initdb" -D "$server/data" -U shop -A trust -E UTF8 --locale=C --no-sync >"$work/initdb-log" 2>&1
-port=$(/usr/bin/python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])')
+free_port() { /usr/bin/python3 -c 'import socket; s = socket.socket(); s.bind(("127.0.0.1", 0)); print(s.getsockname()[1])'; }
+port=$(free_port)
+slow_port=$(free_port)
 server_up() {
   "${as[@]}" "$bin/postgres" -D "$server/data" -k "$server" -p "$port" \
     -c listen_addresses=127.0.0.1 >>"$work/server-log" 2>&1 & server_process=$!
@@ -27,7 +30,9 @@ server_up
 stop_server() { kill -INT "$server_process" 2>/dev/null || true; finish; }
 trap stop_server EXIT
 asked postgres "CREATE DATABASE shelf"
+/usr/bin/python3 tests/window/slow_line.py "$slow_port" "$port" 20 & processes+=($!)
 address="postgresql://kim@127.0.0.1:$port/shelf"
+far_address="postgresql://kim@127.0.0.1:$slow_port/shelf"
 
 # The shelf moves house: from a folder onto the server.
 folder="$work/folder"; mkdir "$folder"
@@ -36,8 +41,7 @@ printf 'A shelf.\n00112233445566778899aabbccddeeff\n' >"$folder/quillbore-shelf.
 "$quillbore" shelf copy "$folder" "postgresql://shop@127.0.0.1:$port/shelf"
 asked shelf "CREATE ROLE kim LOGIN PASSWORD 'a long secret' IN ROLE quillbore_desk"
 
-# Two desks, each with its own settings.
-shelf_option=(--shelf "$address")
+# Two desks, each with its own settings; the east has the long line.
 for desk in east west; do
   mkdir -p "$work/$desk/quillbore"
   printf '{"desk_name": "%s", "today_seen": "%s"}' "$desk site" "$(date +%F)" >"$work/$desk/quillbore/settings.json"
@@ -54,8 +58,8 @@ opened() {
 }
 saved() { [ "$(asked shelf "SELECT count(*) FROM quillbore.document WHERE doc = '$1'")" = 1 ]; }
 
-opened east
-opened west
+shelf_option=(--shelf "$far_address"); opened east
+shelf_option=(--shelf "$address"); opened west
 at east
 field "customer" "Grove Pump Works"; field "part" "GP-12"
 key ctrl+s
@@ -91,6 +95,11 @@ grep -q rotor "$work/merged" || fail "the west's part name is lost"
 
 # A paper is issued, and its file opened from a copy.
 ! asked shelf "SELECT name FROM quillbore.attachment" | grep . || fail "there is a paper before any was issued"
+
+# What is typed while it is saved over the long line stands there at once.
+place=$(hand field "drawing"); click_at "$place"; on "drawing"
+key ctrl+s; typing "drawing" "D-0123456789"; key Return
+wait_for "the east did not save" changed 3
 
 # The server goes: what was seen stays, what is typed stays, and it is saved once it is back.
 server_down
