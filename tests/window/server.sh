@@ -27,7 +27,7 @@ server_up() {
 server_down() { kill -INT "$server_process"; wait "$server_process" || true; }
 asked() { "$bin/psql" -X -q -A -t -h "$server" -p "$port" -U shop -d "$1" -c "$2"; }
 server_up
-stop_server() { kill -INT "$server_process" 2>/dev/null || true; finish; }
+stop_server() { kill -INT "$server_process" 2>/dev/null || true; wait "$server_process" 2>/dev/null || true; finish; }
 trap stop_server EXIT
 asked postgres "CREATE DATABASE shelf"
 /usr/bin/python3 tests/window/slow_line.py "$slow_port" "$port" 20 & processes+=($!)
@@ -109,12 +109,28 @@ server_up
 key ctrl+s; wait_for "nothing was saved after the server came back" changed 4
 picture 7-server-back
 
+# A desk that starts while the server is away shows what it saw last.
+at west; close_window; unset 'windows[west]'
+server_down
+export XDG_DATA_HOME="$work/west" XDG_CACHE_HOME="$work/west-cache"
+for other in "${windows[@]}"; do xdotool windowunmap "$other" 2>/dev/null || true; done
+start
+see "job 26-0107"; see "can't be reached"
+key ctrl+f; type_in "26-0107"; key Return
+wait_for "the job was not opened as it was seen last" titled "26-0107*"
+see "as it was seen last"; picture 8-away
+server_up
+field "drawing rev" "C"; key ctrl+s
+see "Another desk saved this job meanwhile"; picture 9-back
+press "merge"; wait_for "what was typed while the server was away was not saved" changed 5
+close_window
+
 # A server that wants a password: it is asked in the window, and shown nowhere.
 printf 'local all all trust\nhost all all 127.0.0.1/32 scram-sha-256\n' >"$server/data/pg_hba.conf"
 server_down; server_up
 opened third
-see "password of the shelf's server"; picture 8-password
-type_in "a long secret"; picture 9-typed; key Return
-see "job 26-0108"; picture 10-let-in
+see "password of the shelf's server"; picture 10-password
+type_in "a long secret"; picture 11-typed; key Return
+see "job 26-0108"; picture 12-let-in
 ! grep -rq "a long secret" "$work/third" "$work/third-cache" || fail "the password was written down"
 echo "two windows at one server were played: 1 passed, 0 failed"

@@ -138,7 +138,7 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
     let is_away = matches!(standing, Standing::Away(_));
     let is_named = shop.is_some();
     let shop = match is_away && !is_named {
-        true => files::shop_while_away()?,
+        true => files::shop_while_away(at.shelf.as_ref())?,
         false => files::shop_in_window(disk.as_ref(), shop, at.shelf.as_ref())?,
     };
     if !is_away && let Some(mark) = at.shelf.mark()? {

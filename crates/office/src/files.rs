@@ -60,13 +60,15 @@ pub fn shop_in_window(
     shop(disk, own, None)
 }
 
-/// The shop of a window whose shelf gives no answer: the samples, by which nothing leaves the house,
-/// until the shelf is back.
+/// The shop of a window whose shelf gives no answer: as it was seen last, else the samples, by which
+/// nothing leaves the house until the shelf is back.
 ///
 /// # Errors
 /// Where the samples can't be used.
-pub fn shop_while_away() -> Result<Shop, Failure> {
-    samples_for_lost()
+pub fn shop_while_away(shelf: &dyn Shelf) -> Result<Shop, Failure> {
+    let seen = shelf.last_seen(&Doc::Shop);
+    let seen = seen.and_then(|seen| Shop::with_file(&seen.bytes).ok());
+    seen.map_or_else(samples_for_lost, Ok)
 }
 
 /// A shop with the rates in force on a day.

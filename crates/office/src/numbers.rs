@@ -8,8 +8,8 @@ use chrono::{Datelike as _, NaiveDate};
 use quillbore_job::Job;
 
 use crate::names::{HIGHEST_NUMBER, JobKey};
-use crate::save::{Opened, SaveError, save};
-use crate::shelf::{CommitError, Cursor, Doc, Shelf};
+use crate::save::{Opened, SaveError, content, save};
+use crate::shelf::{CommitError, Cursor, Doc, Shelf, Version};
 
 /// The first number of a year.
 const FIRST: u32 = 101;
@@ -55,14 +55,29 @@ pub fn save_as_next(
     job: &Job,
     day: NaiveDate,
 ) -> Result<Opened, SaveError> {
-    let mut last = None;
-    for _ in 0..TRIES {
-        let key = next_number(shelf.as_ref(), day)?;
-        let numbered = Arc::new(Job {
+    let numbered = |key: &JobKey| {
+        Arc::new(Job {
             number: key.as_str().to_owned(),
             opened: job.opened.or(Some(day)),
             ..job.clone()
-        });
+        })
+    };
+    // A line broke when it was saved before: it may have its number already.
+    for (doc, version) in shelf.not_known() {
+        let Doc::Job(key) = &doc else { continue };
+        let ours = numbered(key);
+        if Version::of(&content(&ours)?) == version
+            && shelf
+                .read(&doc)?
+                .is_some_and(|there| there.version == version)
+        {
+            return save(shelf, key, &ours, Some(version));
+        }
+    }
+    let mut last = None;
+    for _ in 0..TRIES {
+        let key = next_number(shelf.as_ref(), day)?;
+        let numbered = numbered(&key);
         match save(shelf, &key, &numbered, None) {
             // Another desk was faster.
             Err(SaveError::Commit(CommitError::Taken(doc))) => last = Some(CommitError::Taken(doc)),

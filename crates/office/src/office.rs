@@ -26,5 +26,5 @@ pub use find::Wanted;
 pub(crate) use find::{Around, around};
 pub use merge::MergedWork;
 pub use print_into::Into;
-pub(crate) use read::read;
+pub(crate) use read::{read, read_or_seen};
 pub use save_as::SavedAs;

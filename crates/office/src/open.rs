@@ -7,7 +7,7 @@ use quillbore_job::{Job, Paper};
 use crate::failure::Failure;
 use crate::issue::{interrupted, joint};
 use crate::names::JobKey;
-use crate::office::{Office, Wanted, read};
+use crate::office::{Office, Wanted, read, read_or_seen};
 use crate::save::Opened;
 use crate::shelf::Held;
 
@@ -34,7 +34,15 @@ impl Office {
     pub fn open(&self, wanted: &Wanted, by: &str, keepers: &[JobKey]) -> Result<OnDesk, Failure> {
         let (shelf, key) = self.find(wanted)?;
         let mut told = Vec::new();
-        let mut opened = read(&shelf, &key)?;
+        let (mut opened, is_seen) = read_or_seen(&shelf, &key)?;
+        if is_seen {
+            return Ok(OnDesk {
+                job: Arc::clone(&opened.base),
+                opened,
+                held: Held::Unknown,
+                told: vec![crate::words::office::LAST_SEEN.to_owned()],
+            });
+        }
         let held = shelf.hold(&key, by);
         if matches!(held, Held::NoLocks) {
             told.push(crate::words::office::NO_LOCKS.to_owned());

@@ -55,6 +55,13 @@ pub fn copies_folder() -> Option<PathBuf> {
     Some(own_folder(CACHE)?.join("copies"))
 }
 
+/// Where what was seen last of a shelf on a server is kept. `None` where the system says no such folder.
+#[must_use]
+pub fn seen_folder(shelf: &Path) -> Option<PathBuf> {
+    let name = hash(shelf.as_os_str().as_encoded_bytes()).to_string();
+    Some(own_folder(CACHE)?.join(format!("seen-{}", &name[..16])))
+}
+
 /// A mark for a new shelf, that no other has.
 ///
 /// # Errors

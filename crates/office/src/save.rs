@@ -8,7 +8,7 @@ use quillbore_job::file::{ReadError, read_job, write_job};
 
 use crate::differs::{Differs, differs};
 use crate::names::{JobKey, NameRefused};
-use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Version};
+use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Stored, Version};
 
 /// Why a job could not be saved.
 #[derive(Debug)]
@@ -147,10 +147,11 @@ pub fn save(
     job: &Arc<Job>,
     rests_on: Option<Version>,
 ) -> Result<Opened, SaveError> {
-    let bytes = content(job)?;
-    let version = Version::of(&bytes);
-    let commit = Commit::one(Doc::Job(key.clone()), bytes, rests_on);
-    shelf.commit(&commit)?;
+    let stored = Stored::new(content(job)?);
+    let version = stored.version;
+    let doc = Doc::Job(key.clone());
+    shelf.commit(&Commit::one(doc.clone(), stored.bytes.clone(), rests_on))?;
+    shelf.keep_seen(&doc, &stored);
     Ok(Opened {
         shelf: Arc::clone(shelf),
         key: key.clone(),

@@ -75,6 +75,7 @@ fn on_server(place: &Path, known: Option<Mark>, desk: &str) -> Result<ShelfAt, F
             desk: desk.to_owned(),
             kept: Kept::by_environment(),
             digester: Some(crate::digest::digester()),
+            seen: crate::places::seen_folder(place),
             lease: None,
         },
     ));

@@ -34,6 +34,41 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
     })
 }
 
+/// A job as it stands on a shelf, kept for the time when that is away; where it is away now, the job as
+/// it was seen last, and whether it is that.
+///
+/// # Errors
+/// As [`read`], and where it was never seen here.
+pub(crate) fn read_or_seen(
+    shelf: &Arc<dyn Shelf>,
+    key: &JobKey,
+) -> Result<(Opened, bool), Failure> {
+    let doc = Doc::Job(key.clone());
+    let found = shelf.read(&doc);
+    if let Ok(Some(stored)) = &found {
+        shelf.keep_seen(&doc, stored);
+    }
+    let is_away = matches!(
+        found,
+        Err(ShelfError::NoServer { .. } | ShelfError::NoEntry { .. })
+    );
+    let seen = is_away.then(|| shelf.last_seen(&doc)).flatten();
+    let seen = seen.and_then(|seen| Some((read_job(&seen.bytes).ok()?, seen.version)));
+    match seen {
+        Some((job, version)) => {
+            let opened = Opened {
+                shelf: Arc::clone(shelf),
+                key: key.clone(),
+                version,
+                base: Arc::new(job),
+                mark: shelf.known_mark(),
+            };
+            Ok((opened, true))
+        }
+        None => Ok((read(shelf, key)?, false)),
+    }
+}
+
 /// Whether what has a job's name are the data of a shop.
 fn is_shop(shelf: &dyn Shelf, key: &JobKey) -> bool {
     let stored = shelf.read(&Doc::Job(key.clone()));

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::changes::{Changes, Cursor};
 use super::commit::{Commit, CommitError, Committed};
-use super::doc::{Doc, Stored};
+use super::doc::{Doc, Stored, Version};
 use super::error::ShelfError;
 use super::held::Held;
 use super::mark::Mark;
@@ -104,6 +104,24 @@ pub trait Shelf: fmt::Debug + Send + Sync {
 
     /// Somebody gives the password, as it is typed; it is kept in memory alone.
     fn give_password(&self, _password: &str) {}
+
+    /// The mark that it had when it was seen last, without asking it.
+    fn known_mark(&self) -> Option<Mark> {
+        None
+    }
+
+    /// Documents that this desk sent, and of which it is not known whether they are there: the line broke.
+    fn not_known(&self) -> Vec<(Doc, Version)> {
+        Vec::new()
+    }
+
+    /// Keeps a document for the time when the shelf can't be reached, where it may be away.
+    fn keep_seen(&self, _doc: &Doc, _stored: &Stored) {}
+
+    /// A document as it was seen last, where the shelf may be away.
+    fn last_seen(&self, _doc: &Doc) -> Option<Stored> {
+        None
+    }
 
     /// What jobs are about, of a kind that some program makes, where the shelf keeps that beside them:
     /// of each job as it stands, or of none.

@@ -15,9 +15,11 @@ mod lines;
 mod password;
 mod put;
 mod schema;
+mod seen;
 mod tls;
 mod watch;
 
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -40,6 +42,7 @@ use digests::Digests;
 use hold::Holds;
 use lines::{Lines, Patience};
 use put::{doc_of, named};
+use seen::Seen;
 
 /// A shelf on a server.
 #[derive(Debug)]
@@ -49,6 +52,7 @@ pub struct Server {
     /// Who saves, for the history.
     desk: String,
     digester: Option<Digester>,
+    seen: Option<Seen>,
 }
 
 /// What a desk brings to a server.
@@ -62,6 +66,8 @@ pub struct Brings {
     pub kept: Kept,
     /// What makes out what jobs are about.
     pub digester: Option<Digester>,
+    /// The folder for what was seen last, where there is one.
+    pub seen: Option<PathBuf>,
     /// How long a hold counts if nothing more is heard of the desk; a minute where nobody says.
     pub lease: Option<Duration>,
 }
@@ -76,6 +82,7 @@ impl Server {
             lines,
             desk: desk_name(&brings.desk),
             digester: brings.digester,
+            seen: brings.seen.as_deref().map(Seen::in_folder),
         }
     }
 
@@ -166,12 +173,16 @@ impl Shelf for Server {
     }
 
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
-        self.content(
+        let stored = self.content(
             "SELECT r.content, r.version FROM quillbore.document d \
              JOIN quillbore.revision r USING (change) \
              WHERE d.doc = $1 AND d.version IS NOT NULL",
             doc,
-        )
+        )?;
+        if let (Doc::Shop, Some(shop)) = (doc, &stored) {
+            self.keep_seen(doc, shop);
+        }
+        Ok(stored)
     }
 
     fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
@@ -309,6 +320,24 @@ impl Shelf for Server {
 
     fn give_password(&self, password: &str) {
         self.lines.give(Password::new(password));
+    }
+
+    fn known_mark(&self) -> Option<Mark> {
+        self.lines.known()
+    }
+
+    fn not_known(&self) -> Vec<(Doc, Version)> {
+        self.lines.not_known()
+    }
+
+    fn keep_seen(&self, doc: &Doc, stored: &Stored) {
+        if let Some(seen) = &self.seen {
+            seen.keep(doc, stored);
+        }
+    }
+
+    fn last_seen(&self, doc: &Doc) -> Option<Stored> {
+        self.seen.as_ref()?.last(doc)
     }
 
     fn digests(&self, kind: &str) -> Result<Vec<(JobKey, String)>, ShelfError> {

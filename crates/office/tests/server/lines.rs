@@ -4,6 +4,7 @@ use std::sync::Arc;
 use std::sync::mpsc::channel;
 use std::time::{Duration, Instant};
 
+use quillbore_office::numbers::save_as_next;
 use quillbore_office::shelf::server::{Address, Server};
 use quillbore_office::shelf::{Commit, CommitError, Shelf, ShelfError, Version};
 
@@ -199,4 +200,49 @@ fn another_desks_save_wakes_whoever_watches() {
     save(6, &mut expected);
     wakes.recv_timeout(second).expect("woken by the save");
     drop(watch);
+}
+
+/// A new job whose confirmation was lost is not saved under a second number when it is saved again.
+#[test]
+fn a_new_job_gets_one_number_also_where_the_first_answer_was_lost() {
+    let day = chrono::NaiveDate::from_ymd_opt(2026, 11, 30).expect("a day");
+    let mut were_there = 0;
+    for at in (7..24).step_by(3) {
+        let (near, proxy, far) = scene();
+        let far: Arc<dyn Shelf> = Arc::new(far);
+        let new = quillbore_job::Job::default();
+        far.mark().expect("a line");
+        proxy.cut_at(at);
+        let saved = std::thread::scope(|threads| {
+            let saving = threads.spawn(|| save_as_next(&far, &new, day));
+            while !proxy.was_cut() && !saving.is_finished() {
+                std::thread::sleep(Duration::from_micros(50));
+            }
+            if !saving.is_finished() {
+                proxy.shut(true);
+            }
+            saving.join().expect("an answer")
+        });
+        proxy.shut(false);
+        let there = near
+            .changes(&Default::default())
+            .expect("a list")
+            .there
+            .len();
+        let lost = saved.is_err();
+        were_there += usize::from(lost && there == 1);
+        let saved = saved
+            .or_else(|_| save_as_next(&far, &new, day))
+            .expect("saved");
+        assert_eq!(saved.key, key("26-0101"), "cut at {at}");
+        let there = near.changes(&Default::default()).expect("a list").there;
+        assert_eq!(there, [job("26-0101")], "cut at {at}");
+        // Another one is another one.
+        let other = save_as_next(&far, &new, day).expect("saved");
+        assert_eq!(other.key, key("26-0102"), "cut at {at}");
+        if !lost {
+            break;
+        }
+    }
+    println!("{were_there} were there though nobody was told");
 }

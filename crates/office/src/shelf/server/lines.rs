@@ -13,6 +13,8 @@ use super::line::{Broken, Line, Seen};
 use super::password::{Kept, Password, this_user};
 use super::schema;
 use super::tls::Certificates;
+use crate::shelf::commit::Write;
+use crate::shelf::doc::{Doc, Version};
 use crate::shelf::error::{ShelfError, Step};
 use crate::shelf::mark::Mark;
 use crate::words::server as words;
@@ -54,6 +56,8 @@ pub(super) struct Lines {
     idle: Mutex<Vec<Line>>,
     /// The mark that the shelf had when it was seen first.
     known: Mutex<Option<Mark>>,
+    /// What was sent, and may be there or not.
+    not_known: Mutex<Vec<(Doc, Version)>>,
 }
 
 impl Lines {
@@ -65,11 +69,31 @@ impl Lines {
             wants_password: AtomicBool::new(false),
             idle: Mutex::default(),
             known: Mutex::new(known),
+            not_known: Mutex::default(),
         }
     }
 
     pub(super) fn place(&self) -> String {
         self.address.as_str().to_owned()
+    }
+
+    pub(super) fn not_known(&self) -> Vec<(Doc, Version)> {
+        locked(&self.not_known).clone()
+    }
+
+    /// Notes whether it is known how a commit of these documents ended.
+    pub(super) fn note_end(&self, documents: &[Write], is_known: bool) {
+        let mut not_known = locked(&self.not_known);
+        not_known.retain(|(doc, _)| documents.iter().all(|write| write.doc != *doc));
+        if !is_known {
+            let sent = documents.iter();
+            not_known.extend(sent.map(|write| (write.doc.clone(), Version::of(&write.bytes))));
+        }
+    }
+
+    /// The mark that it had when it was seen last.
+    pub(super) fn known(&self) -> Option<Mark> {
+        locked(&self.known).clone()
     }
 
     pub(super) fn give(&self, password: Password) {

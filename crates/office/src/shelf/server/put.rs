@@ -92,6 +92,8 @@ impl Lines {
         let asked = self.ask(Step::WriteNew, patience, move |client, mark| {
             sent.send(client, mark)
         });
+        let is_known = !matches!(asked, Err(ShelfError::NoServer { .. }));
+        self.note_end(&commit.documents, is_known);
         let came = match asked {
             Ok(Some(came)) => came,
             Ok(None) => return Err(self.not_marked()),
