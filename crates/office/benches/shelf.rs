@@ -16,7 +16,7 @@ use quillbore_job::file::write_job;
 use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, half_joint, similar};
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
 
-use many::jobs;
+use many::{MATERIALS, jobs};
 use searched::{find, job, key};
 
 /// A shelf in memory, and what is known of it.

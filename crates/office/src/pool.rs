@@ -220,7 +220,7 @@ fn said_by(
         }
         let shares = keys.chunks(share).map(|keys| scope.spawn(read(keys)));
         let shares: Vec<_> = shares.collect();
-        let ended = shares.into_iter().map(|share| share.join());
+        let ended = shares.into_iter().map(thread::ScopedJoinHandle::join);
         ended
             .map(|said| said.unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
             .collect()

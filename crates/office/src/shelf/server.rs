@@ -347,9 +347,9 @@ impl Shelf for Server {
     fn read_records(&self, jobs: &[JobKey]) -> Result<Vec<(JobKey, Stored)>, ShelfError> {
         let kind = self.digester.as_ref().map_or("", |made| made.kind.as_str());
         let found = self.lines.with_records(jobs, kind)?;
-        let stored = found.into_iter().map(|(job, bytes, version)| {
-            let stored = self.stored(bytes, Version::from_bytes(&version))?;
-            Ok((job, stored))
+        let stored = found.into_iter().map(|found| {
+            let stored = self.stored(found.content, Version::from_bytes(&found.version))?;
+            Ok((found.job, stored))
         });
         stored.collect()
     }

@@ -57,6 +57,13 @@ pub(super) struct Digests {
     pub(super) has_records: Vec<bool>,
 }
 
+/// A job that was found, as the server has it.
+pub(super) struct Found {
+    pub(super) job: JobKey,
+    pub(super) content: Vec<u8>,
+    pub(super) version: Vec<u8>,
+}
+
 /// Types of what is sent, in the order of the function that takes it.
 pub(super) const DIGEST_TYPES: [Type; 11] = [
     Type::TEXT_ARRAY,
@@ -133,7 +140,7 @@ impl Lines {
         &self,
         jobs: &[JobKey],
         kind: &str,
-    ) -> Result<Vec<(JobKey, Vec<u8>, Vec<u8>)>, ShelfError> {
+    ) -> Result<Vec<Found>, ShelfError> {
         let names: Vec<String> = jobs.iter().map(|job| job.as_str().to_owned()).collect();
         let kind = kind.to_owned();
         let asked = self.ask(Step::Read, Patience::LOOK, move |client, _| {
@@ -147,14 +154,16 @@ impl Lines {
                 &[(&names, Type::TEXT_ARRAY), (&kind, Type::TEXT)],
             )?;
             let told = rows.iter().map(|row| {
+                let (content, version) = (row.try_get(1)?, row.try_get(2)?);
                 let job = JobKey::new(row.try_get(0)?).ok();
-                Ok((job, row.try_get(1)?, row.try_get(2)?))
+                Ok(job.map(|job| Found {
+                    job,
+                    content,
+                    version,
+                }))
             });
             told.collect::<Result<Vec<_>, postgres::Error>>()
         })?;
-        let all = asked.unwrap_or_default().into_iter();
-        Ok(all
-            .filter_map(|(job, content, version)| Some((job?, content, version)))
-            .collect())
+        Ok(asked.unwrap_or_default().into_iter().flatten().collect())
     }
 }
