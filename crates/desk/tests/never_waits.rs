@@ -88,6 +88,9 @@ impl Shelf for Watched {
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError> {
         self.note("attachments").attachments(job)
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        self.note("jobs_with_files").jobs_with_files()
+    }
 }
 
 fn type_in(desk: &mut Desk, field: Field, text: &str) {

@@ -5,6 +5,7 @@
 //! another place. What is there already with the same content is passed over; what is there with
 //! another one is told and left alone, unless it is the version that the first shelf replaced last.
 
+use crate::names::{AttachmentName, JobKey};
 use crate::shelf::{
     Attachment, Changes, Commit, CommitError, Cursor, Doc, Shelf, ShelfError, Stored, Unusable,
 };
@@ -31,6 +32,8 @@ pub struct Copied {
     pub others: Vec<Doc>,
     /// What lies among the jobs of the first and can't be one.
     pub unusable: Vec<Unusable>,
+    /// Files that the first names and doesn't have.
+    pub lost: Vec<(JobKey, AttachmentName)>,
 }
 
 /// Why it stopped.
@@ -96,6 +99,12 @@ pub fn copy(
         None => to.adopt(&mark)?,
     }
     let mut copied = Copied::default();
+    let there = from.changes(&Cursor::default())?.there;
+    for job in from.jobs_with_files()? {
+        if !there.contains(&Doc::Job(job.clone())) {
+            files(from, to, &job, &mut copied)?;
+        }
+    }
     let mut cursor = Cursor::default();
     for round in 0..ROUNDS {
         let changes = from.changes(&cursor)?;
@@ -124,28 +133,7 @@ pub fn copy(
 /// Copies a document with what lies beside it.
 fn one(from: &dyn Shelf, to: &dyn Shelf, doc: &Doc, copied: &mut Copied) -> Result<(), NotCopied> {
     if let Doc::Job(job) = doc {
-        for name in from.attachments(job)? {
-            let Some(bytes) = from.attachment(job, &name)? else {
-                continue;
-            };
-            if to.attachment(job, &name)?.as_ref() == Some(&bytes) {
-                continue;
-            }
-            let file = Attachment {
-                job: job.clone(),
-                name: name.clone(),
-                bytes,
-            };
-            let commit = Commit {
-                attachments: vec![file.clone()],
-                documents: Vec::new(),
-            };
-            to.commit(&commit)?;
-            if to.attachment(job, &name)?.as_ref() != Some(&file.bytes) {
-                return Err(not_the_same(to, doc));
-            }
-            copied.files += 1;
-        }
+        files(from, to, job, copied)?;
     }
     // Taken away since it was named.
     let Some(now) = from.read(doc)? else {
@@ -179,6 +167,39 @@ fn one(from: &dyn Shelf, to: &dyn Shelf, doc: &Doc, copied: &mut Copied) -> Resu
     Ok(())
 }
 
+/// Copies what lies beside a job, also where that is not there: its papers keep their numbers.
+fn files(
+    from: &dyn Shelf,
+    to: &dyn Shelf,
+    job: &JobKey,
+    copied: &mut Copied,
+) -> Result<(), NotCopied> {
+    for name in from.attachments(job)? {
+        let Some(bytes) = from.attachment(job, &name)? else {
+            copied.lost.push((job.clone(), name));
+            continue;
+        };
+        if to.attachment(job, &name)?.as_ref() == Some(&bytes) {
+            continue;
+        }
+        let file = Attachment {
+            job: job.clone(),
+            name: name.clone(),
+            bytes,
+        };
+        let commit = Commit {
+            attachments: vec![file.clone()],
+            documents: Vec::new(),
+        };
+        to.commit(&commit)?;
+        if to.attachment(job, &name)?.as_ref() != Some(&file.bytes) {
+            return Err(not_the_same(to, &Doc::Job(job.clone())));
+        }
+        copied.files += 1;
+    }
+    Ok(())
+}
+
 fn put(
     to: &dyn Shelf,
     doc: &Doc,
@@ -200,7 +221,6 @@ fn not_the_same(to: &dyn Shelf, doc: &Doc) -> NotCopied {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::names::{AttachmentName, JobKey};
     use crate::shelf::memory::Fault;
     use crate::shelf::{Mark, Memory};
 
@@ -276,6 +296,15 @@ mod tests {
             text(to.read(&job("26-0101")).unwrap()).as_deref(),
             Some("d")
         );
+    }
+
+    #[test]
+    fn files_of_a_job_that_is_gone_come_along_with_their_number() {
+        let (from, to) = (first(), Memory::default());
+        from.take_away(&job("26-0102"));
+        let copied = copy(&from, &to, &mut |_| true).unwrap();
+        assert_eq!((copied.documents, copied.files), (2, 1));
+        assert_eq!(to.highest_number(26), Ok(Some(102)));
     }
 
     #[test]

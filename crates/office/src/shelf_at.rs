@@ -32,12 +32,15 @@ impl ShelfAt {
     }
 }
 
-/// Whether a place is the address of a server.
+/// Whether a place is meant as the address of a server and not as a folder, well written or not: what may
+/// hold a password is never taken for the name of a folder, and never shown.
 #[must_use]
 pub fn is_server(place: &Path) -> bool {
-    place
-        .to_str()
-        .is_some_and(|text| text.starts_with("postgresql://") || text.starts_with("postgres://"))
+    let text = place.to_string_lossy().trim().to_lowercase();
+    text.contains("://")
+        || text.starts_with("postgres:")
+        || text.starts_with("postgresql:")
+        || text.contains("password=")
 }
 
 /// The shelf at a place; `known` is the mark that it must have, where somebody knows that, and `desk`
@@ -89,4 +92,32 @@ fn on_server(place: &Path, known: Option<Mark>, desk: &str) -> Result<ShelfAt, F
 #[cfg(not(feature = "server"))]
 fn on_server(place: &Path, _: Option<Mark>, _: &str) -> Result<ShelfAt, Failure> {
     Err(crate::words::places::no_servers().at(place))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_may_hold_a_password_is_no_folder() {
+        for place in [
+            "postgresql://kim@db/shelf",
+            " postgresql://kim:secret@db/shelf",
+            "POSTGRESQL://kim:secret@db/shelf",
+            "other://kim:secret@db/shelf",
+            "postgresql:/kim:secret@db/shelf",
+            "host=db user=kim password=secret dbname=shelf",
+        ] {
+            assert!(is_server(Path::new(place)), "{place}");
+        }
+        for place in [
+            "/home/kim/shelf",
+            "shelf",
+            "C:\\shelf",
+            "postgresql/shelf",
+            "jobs: all",
+        ] {
+            assert!(!is_server(Path::new(place)), "{place}");
+        }
+    }
 }

@@ -182,6 +182,9 @@ impl Shelf for Interrupted {
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError> {
         self.inner.attachments(job)
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        self.inner.jobs_with_files()
+    }
 }
 
 /// The shop is changed between the look at it and the writing of the paper.

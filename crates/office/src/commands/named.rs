@@ -53,6 +53,7 @@ pub(super) fn office_with(
     if let Some(named) = named {
         office.teaches = named;
     }
+    office.look_at_records()?;
     Ok((office, opened))
 }
 

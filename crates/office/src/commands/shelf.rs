@@ -7,7 +7,7 @@ use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
 use super::saying::Saying;
-use crate::copy_shelf::{NotCopied, copy};
+use crate::copy_shelf::{Copied, NotCopied, copy};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::places;
@@ -100,6 +100,9 @@ fn copy_all(
         let place = first.shelf.place();
         return Err(said::not_copied(NotCopied::NoShelf { place }));
     }
+    if !is_server(from) && !is_server(to) && is_within(to, from) {
+        return Err(said::within(to));
+    }
     if !is_server(to) && !to.is_dir() {
         std::fs::create_dir_all(to).map_err(|error| said::not_made(&error, to))?;
     }
@@ -122,7 +125,28 @@ fn copy_all(
         .unusable
         .iter()
         .for_each(|unusable| saying.tell(said::unusable(unusable)));
-    Ok(done(
-        !copied.others.is_empty() || !copied.unusable.is_empty(),
-    ))
+    copied
+        .lost
+        .iter()
+        .for_each(|(job, name)| saying.tell(said::lost(job, name)));
+    let Copied {
+        others,
+        unusable,
+        lost,
+        ..
+    } = &copied;
+    let is_all = others.is_empty() && unusable.is_empty() && lost.is_empty();
+    Ok(done(!is_all))
+}
+
+/// Whether a place is a folder, or will be something in it.
+fn is_within(place: &Path, folder: &Path) -> bool {
+    let whole = |path: &Path| {
+        let mut above = path.ancestors();
+        above.find_map(|path| std::fs::canonicalize(path).ok())
+    };
+    let folder = std::fs::canonicalize(folder).ok();
+    whole(place)
+        .zip(folder)
+        .is_some_and(|(place, folder)| place.starts_with(folder))
 }

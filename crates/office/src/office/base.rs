@@ -10,6 +10,7 @@ use super::read::stored;
 use super::shop::ShopKept;
 use crate::disk::Disk;
 use crate::drawer::put_free;
+use crate::failure::Failure;
 use crate::files;
 use crate::names::JobKey;
 use crate::numbers::save_as_next;
@@ -96,6 +97,17 @@ impl Office {
     #[must_use]
     pub fn teaching(&self, day: NaiveDate) -> Teaching {
         self.records().teaching(day)
+    }
+
+    /// Looks at the run records of the shelf: figures that somebody takes away rest on all of them.
+    ///
+    /// # Errors
+    /// Where they can't be read.
+    pub fn look_at_records(&self) -> Result<(), Failure> {
+        let mut pool = self.pool.lock().unwrap_or_else(PoisonError::into_inner);
+        pool.judge_by(&self.shop());
+        pool.look(self.teaches.as_ref())?;
+        Ok(())
     }
 
     /// The run records of the shelf as they stand now.

@@ -208,4 +208,8 @@ impl Shelf for Folder {
         }
         Ok(names)
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        self.mark()?;
+        self.files.jobs_with_files()
+    }
 }

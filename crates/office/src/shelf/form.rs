@@ -92,6 +92,12 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// Where they can't be listed.
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError>;
 
+    /// The jobs beside which something lies, whether or not they are there themselves, rising.
+    ///
+    /// # Errors
+    /// Where they can't be listed.
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError>;
+
     /// Whether what lies beside jobs can be opened where [`Shelf::place_of`] says it is.
     fn is_on_disk(&self) -> bool {
         true

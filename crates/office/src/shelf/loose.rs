@@ -159,4 +159,8 @@ impl Shelf for Loose {
         }
         Ok(Vec::new())
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        let is_any = !self.files.attachments(&self.key)?.is_empty();
+        Ok(is_any.then(|| self.key.clone()).into_iter().collect())
+    }
 }

@@ -314,4 +314,7 @@ impl Shelf for Memory {
         let files = state.beside.get(job);
         Ok(files.map_or_else(Vec::new, |files| files.keys().cloned().collect()))
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        Ok(self.look()?.beside.keys().cloned().collect())
+    }
 }

@@ -310,6 +310,17 @@ impl Shelf for Server {
             .collect())
     }
 
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        let asked = self.lines.ask(Step::List, Patience::LOOK, |client, _| {
+            let names = "SELECT DISTINCT job FROM quillbore.attachment ORDER BY job";
+            let rows = client.query_typed(names, &[])?;
+            let names = rows.iter().map(|row| row.try_get::<_, String>(0));
+            names.collect::<Result<Vec<_>, _>>()
+        })?;
+        let names = asked.unwrap_or_default().into_iter();
+        Ok(names.filter_map(|name| JobKey::new(&name).ok()).collect())
+    }
+
     fn is_on_disk(&self) -> bool {
         false
     }

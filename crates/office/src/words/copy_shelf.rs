@@ -4,6 +4,7 @@ use std::path::Path;
 
 use crate::copy_shelf::{Copied, NotCopied, SoFar};
 use crate::failure::Failure;
+use crate::names::{AttachmentName, JobKey};
 use crate::shelf::{Doc, Unusable};
 
 /// How far it is.
@@ -32,6 +33,20 @@ pub(crate) fn other(doc: &Doc) -> String {
         "Not copied: {} is another one there, and stays. Open both, and save by hand what counts.",
         super::shelf::doc(doc)
     )
+}
+
+/// A file that the first shelf names and doesn't have.
+pub(crate) fn lost(job: &JobKey, name: &AttachmentName) -> String {
+    format!("Not copied: {name} beside {job} is named, and its content is not there.")
+}
+
+/// That a shelf is not copied into itself.
+pub(crate) fn within(place: &Path) -> Failure {
+    Failure::new(
+        "This is the shelf itself, or a place in it",
+        "name a folder beside it; nothing was written",
+    )
+    .at(place)
 }
 
 /// Something among the jobs that can't be one.

@@ -15,6 +15,9 @@ pub(crate) const fn refused(why: AddressRefused) -> &'static str {
         AddressRefused::NoDatabase => {
             "the address names no database: write it as postgresql://user@host/database"
         }
+        AddressRefused::Plain => {
+            "leave sslmode=disable out: what is said to another machine is encrypted"
+        }
         AddressRefused::Several => "name one server: a shelf is kept on one",
     }
 }

@@ -141,6 +141,9 @@ impl Shelf for Gated {
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError> {
         self.shelf.attachments(job)
     }
+    fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        self.shelf.jobs_with_files()
+    }
 }
 
 #[test]

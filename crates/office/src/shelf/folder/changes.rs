@@ -76,6 +76,18 @@ impl Files {
         }
     }
 
+    /// The jobs that have a folder of files.
+    pub(in crate::shelf) fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
+        let root = self.root();
+        let found = self.disk.list(root);
+        let found = found.map_err(self.step(Step::List, root))?;
+        let job = |name: &OsStr| JobKey::new(name.to_str()?.strip_suffix(".files")?).ok();
+        let folders = found.iter().filter(|found| found.look.kind == Kind::Folder);
+        let mut jobs: Vec<JobKey> = folders.filter_map(|found| job(&found.name)).collect();
+        jobs.sort();
+        Ok(jobs)
+    }
+
     pub(in crate::shelf) fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError> {
         let root = self.root();
         let found = self.disk.list(root);

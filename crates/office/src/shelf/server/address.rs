@@ -1,5 +1,6 @@
 //! Where a shelf's server is: the address of a database, as its own client programs write it.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::str::FromStr as _;
 use std::time::Duration;
@@ -38,36 +39,41 @@ pub enum AddressRefused {
     NoDatabase,
     /// It names several servers.
     Several,
+    /// It wants no encryption to another machine.
+    Plain,
 }
 
 impl Address {
-    /// Whether a place is an address and no folder.
-    #[must_use]
-    pub fn is_one(place: &Path) -> bool {
-        let text = place.to_str().unwrap_or_default();
-        BEGINNINGS.iter().any(|begins| text.starts_with(begins))
-    }
-
     /// An address as it is typed.
     ///
     /// # Errors
     /// Where it can't be read, or names a password: whoever lists the programs that run could read it.
     pub fn read(text: &str) -> Result<Self, AddressRefused> {
         let text = text.trim();
+        if !BEGINNINGS.iter().any(|begins| text.starts_with(begins)) {
+            return Err(AddressRefused::Unread);
+        }
         let (plain, asked) = text.split_once('?').unwrap_or((text, ""));
         let (mut kept, mut mode, mut authorities) = (Vec::new(), None, None);
+        let mut given = BTreeSet::new();
         for pair in asked.split('&').filter(|pair| !pair.is_empty()) {
-            match pair.split_once('=').ok_or(AddressRefused::Unread)? {
+            let (key, value) = pair.split_once('=').ok_or(AddressRefused::Unread)?;
+            // Of two that contradict each other neither is meant for sure.
+            if !given.insert(key) {
+                return Err(AddressRefused::Unread);
+            }
+            match (key, value) {
                 ("sslmode", "disable") => mode = Some(SslMode::Disable),
                 // A certificate is held against its authority whenever there is one.
                 ("sslmode", "require" | "verify-ca" | "verify-full") => {
                     mode = Some(SslMode::Require);
                 }
                 ("sslmode", "prefer" | "allow") => {}
-                ("sslmode", _) => return Err(AddressRefused::Unread),
                 ("sslrootcert", file) => authorities = Some(PathBuf::from(unescaped(file))),
                 ("password" | "sslpassword", _) => return Err(AddressRefused::Password),
-                _ => kept.push(pair),
+                ("host" | "port" | "user", _) => kept.push(pair),
+                // Others would lead elsewhere than what stands before them, or be overruled here.
+                _ => return Err(AddressRefused::Unread),
             }
         }
         let mut address = plain.to_owned();
@@ -76,8 +82,12 @@ impl Address {
             address += &kept.join("&");
         }
         let mut config = Config::from_str(&address).map_err(|_| AddressRefused::Unread)?;
-        if config.get_password().is_some() {
+        let user = config.get_user().unwrap_or_default();
+        if config.get_password().is_some() || user.contains(':') {
             return Err(AddressRefused::Password);
+        }
+        if text.contains("%00") {
+            return Err(AddressRefused::Unread);
         }
         if config.get_dbname().is_none_or(str::is_empty) {
             return Err(AddressRefused::NoDatabase);
@@ -88,9 +98,15 @@ impl Address {
         if config.get_hosts().is_empty() {
             config.host("localhost");
         }
-        config.ssl_mode(mode.unwrap_or(match config.get_hosts().first() {
-            Some(Host::Tcp(host)) if !is_this_machine(host) => SslMode::Require,
-            _ => SslMode::Disable,
+        let is_far =
+            matches!(config.get_hosts().first(), Some(Host::Tcp(host)) if !is_this_machine(host));
+        if is_far && mode == Some(SslMode::Disable) {
+            return Err(AddressRefused::Plain);
+        }
+        let is_asked = is_far || authorities.is_some();
+        config.ssl_mode(mode.unwrap_or(match is_asked {
+            true => SslMode::Require,
+            false => SslMode::Disable,
         }));
         config
             .application_name("Quillbore")
@@ -209,7 +225,11 @@ mod tests {
             ("postgresql://jo@[::1]/shelf", false),
             ("postgresql://localhost/shelf?sslmode=verify-full", true),
             ("postgresql://db.example/shelf?sslmode=prefer", true),
-            ("postgresql://db.example/shelf?sslmode=disable", false),
+            ("postgresql://localhost/shelf?sslmode=disable", false),
+            (
+                "postgresql://localhost/shelf?sslrootcert=/etc/own.crt",
+                true,
+            ),
             ("postgresql:///shelf?host=/run/postgresql", false),
         ] {
             assert_eq!(
@@ -224,6 +244,24 @@ mod tests {
                 "postgresql://jo@db/shelf?password=x",
                 AddressRefused::Password,
             ),
+            (
+                "postgresql://jo%3Asecret@db/shelf",
+                AddressRefused::Password,
+            ),
+            (
+                "postgresql://db.example/shelf?sslmode=disable",
+                AddressRefused::Plain,
+            ),
+            (
+                "postgresql://localhost/shelf?hostaddr=192.0.2.2",
+                AddressRefused::Unread,
+            ),
+            (
+                "postgresql://db/shelf?sslmode=require&sslmode=disable",
+                AddressRefused::Unread,
+            ),
+            ("POSTGRESQL://db/shelf", AddressRefused::Unread),
+            ("postgresql://db/shelf%00", AddressRefused::Unread),
             ("postgresql://db", AddressRefused::NoDatabase),
             ("postgresql://one,two/shelf", AddressRefused::Several),
             ("postgresql://db:port/shelf", AddressRefused::Unread),
@@ -237,7 +275,5 @@ mod tests {
         }
         let own = Address::read("postgresql://db/shelf?sslrootcert=%2Fetc%2Fown.crt").unwrap();
         assert_eq!(own.authorities(), Some(Path::new("/etc/own.crt")));
-        assert!(Address::is_one(Path::new("postgres://db/shelf")));
-        assert!(!Address::is_one(Path::new("postgres/shelf")));
     }
 }

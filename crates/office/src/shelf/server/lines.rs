@@ -22,6 +22,9 @@ use crate::words::server as words;
 /// Lines that are kept for the next question.
 const MOST_KEPT: usize = 4;
 
+/// How long a server may take until it lets somebody in.
+const TO_MAKE: Duration = Duration::from_secs(15);
+
 /// How long a server that restarts is tried again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Patience {
@@ -167,7 +170,7 @@ impl Lines {
 
     fn made(&self) -> Result<Line, Broken> {
         let (config, certificates) = self.reached();
-        Line::make(&config, &certificates, Patience::LOOK.answer)
+        Line::make(&config, &certificates, TO_MAKE)
     }
 
     /// How the server is reached.

@@ -6,6 +6,13 @@ use postgres::error::SqlState;
 /// The steps from one number of tables to the next.
 const STEPS: [&str; 2] = [include_str!("schema/1.sql"), include_str!("schema/2.sql")];
 
+/// Names of jobs and customers have letters of all languages.
+const ENCODING: &str = "DO $$ BEGIN \
+    IF current_setting('server_encoding') NOT IN ('UTF8', 'SQL_ASCII') THEN \
+      RAISE EXCEPTION 'this database can not keep every letter (%): make another one with ENCODING ''UTF8'' TEMPLATE template0', \
+        current_setting('server_encoding'); \
+    END IF; END $$";
+
 /// Who may do what.
 const ROLES: &str = include_str!("schema/roles.sql");
 
@@ -29,6 +36,7 @@ pub(super) fn make(client: &mut Client) -> Result<Roles, postgres::Error> {
     let mut transaction = client.transaction()?;
     // Two that make it at once make it one after the other.
     transaction.batch_execute("SELECT pg_advisory_xact_lock(hashtext('quillbore'))")?;
+    transaction.batch_execute(ENCODING)?;
     let there = "SELECT to_regclass('quillbore.about') IS NOT NULL";
     let has: i32 = match transaction.query_typed_one(there, &[])?.try_get(0)? {
         true => transaction
