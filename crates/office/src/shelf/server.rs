@@ -111,7 +111,12 @@ impl Server {
     }
 
     /// A content with its version, which must be the hash of it.
-    fn stored(&self, bytes: Vec<u8>, version: Option<Version>) -> Result<Stored, ShelfError> {
+    fn stored(
+        &self,
+        bytes: Vec<u8>,
+        version: Option<Version>,
+        name: &str,
+    ) -> Result<Stored, ShelfError> {
         let stored = Stored::new(bytes);
         if Some(stored.version) == version {
             return Ok(stored);
@@ -119,7 +124,7 @@ impl Server {
         Err(ShelfError::Step {
             step: Step::Read,
             kind: std::io::ErrorKind::InvalidData,
-            says: crate::words::server::DAMAGED.to_owned(),
+            says: crate::words::server::damaged(name),
             place: self.place(),
         })
     }
@@ -135,7 +140,7 @@ impl Server {
             })?;
         let found = asked.flatten();
         found
-            .map(|(bytes, version)| self.stored(bytes, Version::from_bytes(&version)))
+            .map(|(bytes, version)| self.stored(bytes, Version::from_bytes(&version), named(doc)))
             .transpose()
     }
 }
@@ -268,6 +273,7 @@ impl Shelf for Server {
         job: &JobKey,
         name: &AttachmentName,
     ) -> Result<Option<Vec<u8>>, ShelfError> {
+        let shown = format!("{job}/{name}");
         let (job, name) = (job.as_str().to_owned(), name.as_str().to_owned());
         let asked = self
             .lines
@@ -288,7 +294,7 @@ impl Shelf for Server {
         let Some((version, bytes)) = asked.flatten() else {
             return Ok(None);
         };
-        let stored = self.stored(bytes, Version::from_bytes(&version))?;
+        let stored = self.stored(bytes, Version::from_bytes(&version), &shown)?;
         Ok(Some(stored.bytes))
     }
 
@@ -359,7 +365,8 @@ impl Shelf for Server {
         let kind = self.digester.as_ref().map_or("", |made| made.kind.as_str());
         let found = self.lines.with_records(jobs, kind)?;
         let stored = found.into_iter().map(|found| {
-            let stored = self.stored(found.content, Version::from_bytes(&found.version))?;
+            let version = Version::from_bytes(&found.version);
+            let stored = self.stored(found.content, version, found.job.as_str())?;
             Ok((found.job, stored))
         });
         stored.collect()

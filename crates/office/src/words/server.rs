@@ -34,7 +34,9 @@ pub(crate) fn no_address(why: AddressRefused) -> Failure {
 pub(crate) const NO_PASSWORD: &str = "none was given";
 
 /// What is read is not what was written.
-pub(crate) const DAMAGED: &str = "what is there is not what was written";
+pub(crate) fn damaged(name: &str) -> String {
+    format!("what the server has of {name} is not what was written; have its disk checked")
+}
 
 /// What a server or the network says, with what lies under it.
 pub(crate) fn said(error: &postgres::Error) -> String {

@@ -124,7 +124,7 @@ const fn error_hint(why: &ShelfError) -> &'static str {
         }
         ShelfError::TooLarge { .. } => "choose a file that this program has written",
         ShelfError::NoServer { .. } => {
-            "see that the server runs and the line to it is there; what is typed stays as a draft"
+            "see that the address is right, the server runs and the line to it is there; what is typed in a window stays as a draft"
         }
         ShelfError::NoEntry { .. } => {
             "give it when asked, in PGPASSWORD, or in the password file of this user, which nobody else may read"

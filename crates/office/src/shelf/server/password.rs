@@ -66,8 +66,11 @@ impl Kept {
     }
 }
 
-/// A file that its user alone can read; another is passed over, as the server's own programs do.
+/// A plain file that its user alone can read; another is passed over, as the server's own programs do.
 fn private(file: &Path) -> Option<String> {
+    if !std::fs::metadata(file).ok()?.is_file() {
+        return None;
+    }
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt as _;
