@@ -35,6 +35,8 @@ pub struct Pool {
     jobs: BTreeMap<JobKey, Arc<[Taught]>>,
     /// What jobs take out of the drawer.
     drawn: BTreeMap<JobKey, Arc<[Drawn]>>,
+    /// Why the shelf's records could not be read at the last look.
+    not_read: Option<String>,
 }
 
 /// What one job says.
@@ -81,6 +83,7 @@ impl Pool {
             cursor: Cursor::default(),
             jobs: BTreeMap::new(),
             drawn: BTreeMap::new(),
+            not_read: None,
         }
     }
 
@@ -104,6 +107,18 @@ impl Pool {
     /// # Errors
     /// Where the shelf can't be reached; what was known stays.
     pub fn look(&mut self, shelf: &dyn Shelf) -> Result<bool, ShelfError> {
+        let looked = self.look_at(shelf);
+        self.not_read = looked.as_ref().err().map(ToString::to_string);
+        looked
+    }
+
+    /// Why the shelf's records could not be read at the last look: what is known is from before, or nothing.
+    #[must_use]
+    pub fn not_read(&self) -> Option<&str> {
+        self.not_read.as_deref()
+    }
+
+    fn look_at(&mut self, shelf: &dyn Shelf) -> Result<bool, ShelfError> {
         let mark = shelf.mark()?;
         if mark != self.mark {
             self.cursor = Cursor::default();

@@ -14,6 +14,7 @@ use quillbore_job::words::taught;
 use quillbore_job::{Field, Form, Job, Line, SlipKind};
 use quillbore_office::Office;
 use quillbore_office::learned::{Teaches, learned};
+use quillbore_office::shelf::memory::Fault;
 use quillbore_office::shelf::{Doc, Memory};
 
 /// A job in tool steel of 60 holes, with run records.
@@ -251,4 +252,24 @@ fn an_issued_price_stays_as_issued_whatever_is_learned_later() {
     let results = results_quick(&again.job, &office.shop_as_taught(day()));
     let today = results.figures.price.expect("a price").breaks[0].each;
     assert_ne!(Some(today), each);
+}
+
+/// A shelf that can't be read teaches what it taught before, and says so; commands refuse.
+#[test]
+fn records_that_can_not_be_read_are_told() {
+    let (office, memory) = office_in_memory();
+    ran(&office, &[SLOW]);
+    let known = office.records();
+    assert_eq!(known.not_read(), None);
+    memory.break_at(memory.calls(), Fault::Gone);
+    let said = office.records().not_read().map(str::to_owned);
+    assert!(said.is_some_and(|said| said.contains("not there any more")));
+    assert!(office.look_at_records().is_err());
+    assert_eq!(
+        office.teaching(day()).lessons,
+        known.teaching(day()).lessons
+    );
+    memory.mend();
+    assert!(office.look_at_records().is_ok());
+    assert_eq!(office.records().not_read(), None);
 }

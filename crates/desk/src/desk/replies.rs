@@ -44,6 +44,9 @@ impl Desk {
                 }
             }
             Reply::Records(pool) => {
+                if let Some(why) = pool.not_read() {
+                    self.notice = words::records_not_read(why);
+                }
                 self.pool = Some(pool);
                 self.refresh();
             }

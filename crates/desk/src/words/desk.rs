@@ -51,3 +51,11 @@ pub fn taken_on(fields: &[Field]) -> String {
     let taken: Vec<&str> = fields.iter().map(|field| names::field(*field)).collect();
     format!("As agreed with the customer: {}.", taken.join(", "))
 }
+
+/// That run records could not be read, so that figures go by those that are known.
+#[must_use]
+pub fn records_not_read(why: &str) -> String {
+    format!(
+        "The shelf's run records can't be read now, and figures go without those not known yet: {why}."
+    )
+}
