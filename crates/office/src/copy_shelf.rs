@@ -5,6 +5,8 @@
 //! another place. What is there already with the same content is passed over; what is there with
 //! another one is told and left alone, unless it is the version that the first shelf replaced last.
 
+use std::collections::BTreeSet;
+
 use crate::names::{AttachmentName, JobKey};
 use crate::shelf::{
     Attachment, Changes, Commit, CommitError, Cursor, Doc, Shelf, ShelfError, Stored, Unusable,
@@ -99,12 +101,6 @@ pub fn copy(
         None => to.adopt(&mark)?,
     }
     let mut copied = Copied::default();
-    let there = from.changes(&Cursor::default())?.there;
-    for job in from.jobs_with_files()? {
-        if !there.contains(&Doc::Job(job.clone())) {
-            files(from, to, &job, &mut copied)?;
-        }
-    }
     let mut cursor = Cursor::default();
     for round in 0..ROUNDS {
         let changes = from.changes(&cursor)?;
@@ -116,6 +112,14 @@ pub fn copy(
         } = changes;
         if round > 0 && there.is_empty() {
             break;
+        }
+        if round == 0 {
+            let named: BTreeSet<&Doc> = there.iter().collect();
+            for job in from.jobs_with_files()? {
+                if !named.contains(&Doc::Job(job.clone())) {
+                    files(from, to, &job, &mut copied)?;
+                }
+            }
         }
         (copied.unusable, cursor) = (unusable, next);
         let of = there.len();

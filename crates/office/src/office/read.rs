@@ -10,7 +10,7 @@ use quillbore_job::shop::sheet::read_sheet;
 use crate::failure::Failure;
 use crate::names::JobKey;
 use crate::save::Opened;
-use crate::shelf::{Doc, Shelf, ShelfError, Version};
+use crate::shelf::{Doc, Shelf, ShelfError, Stored, Version};
 use crate::words::office as words;
 
 /// A job as it stands on a shelf.
@@ -18,8 +18,17 @@ use crate::words::office as words;
 /// # Errors
 /// Where it is not there, can't be read or is no job.
 pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failure> {
+    opened(shelf, key, shelf.read(&Doc::Job(key.clone())))
+}
+
+/// The same of what was found under its name.
+fn opened(
+    shelf: &Arc<dyn Shelf>,
+    key: &JobKey,
+    found: Result<Option<Stored>, ShelfError>,
+) -> Result<Opened, Failure> {
     let place = || PathBuf::from(shelf.place());
-    let (job, version) = stored(shelf.as_ref(), key).map_err(|not| match not {
+    let (job, version) = job_in(found).map_err(|not| match not {
         NotRead::Shelf(error) => error.into(),
         NotRead::NotThere => words::no_such_job(key, &place()),
         NotRead::NoJob(_) if is_shop(shelf.as_ref(), key) => words::shop_as_job(key, &place()),
@@ -56,16 +65,16 @@ pub(crate) fn read_or_seen(
     let seen = seen.and_then(|seen| Some((read_job(&seen.bytes).ok()?, seen.version)));
     match seen {
         Some((job, version)) => {
-            let opened = Opened {
+            let as_seen = Opened {
                 shelf: Arc::clone(shelf),
                 key: key.clone(),
                 version,
                 base: Arc::new(job),
                 mark: shelf.known_mark(),
             };
-            Ok((opened, true))
+            Ok((as_seen, true))
         }
-        None => Ok((read(shelf, key)?, false)),
+        None => Ok((opened(shelf, key, found)?, false)),
     }
 }
 
@@ -90,8 +99,11 @@ pub(super) enum NotRead {
 /// # Errors
 /// Where it is not there, can't be read or is no job.
 pub(super) fn stored(shelf: &dyn Shelf, key: &JobKey) -> Result<(Arc<Job>, Version), NotRead> {
-    let stored = shelf.read(&Doc::Job(key.clone()));
-    let stored = stored.map_err(NotRead::Shelf)?.ok_or(NotRead::NotThere)?;
+    job_in(shelf.read(&Doc::Job(key.clone())))
+}
+
+fn job_in(found: Result<Option<Stored>, ShelfError>) -> Result<(Arc<Job>, Version), NotRead> {
+    let stored = found.map_err(NotRead::Shelf)?.ok_or(NotRead::NotThere)?;
     let job = read_job(&stored.bytes).map_err(NotRead::NoJob)?;
     Ok((Arc::new(job), stored.version))
 }
