@@ -33,13 +33,6 @@ pub(super) fn of_rows(
 ) {
     let Speaker { job, form, .. } = *speaker;
     let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
-    let open = figures
-        .holes
-        .iter()
-        .filter(|hole| !answered.contains(&hole.row))
-        .flat_map(|hole| &hole.findings);
-    // What an answer was given to is what would be found without it.
-    let questions = all_asked(asks.unanswered.iter().chain(open));
     let mut unanswered: BTreeMap<RowId, Vec<&Finding>> = BTreeMap::new();
     for finding in &asks.unanswered {
         if let About::Row(row) = finding.about {
@@ -50,17 +43,22 @@ pub(super) fn of_rows(
     let found_in_rows = figures.holes.iter().map(|hole| hole.findings.len());
     notes.reserve_exact(found_in_rows.sum::<usize>() + asks.unanswered.len() + job.answers.len());
     for (at, hole) in figures.holes.iter().enumerate() {
+        let unanswered = unanswered.get(&hole.row).map_or(&[][..], Vec::as_slice);
         let mut all: Vec<&Finding> = hole.findings.iter().collect();
-        if answered.contains(&hole.row) {
-            let unanswered = unanswered.get(&hole.row).map_or(&[][..], Vec::as_slice);
+        // What an answer was given to is what would be found without it.
+        let questions = if answered.contains(&hole.row) {
             all.extend(vanished(&hole.findings, unanswered));
-        }
+            all_asked(unanswered.iter().copied())
+        } else {
+            all_asked(&hole.findings)
+        };
         for finding in all {
             let mut note = found(finding, Some(at));
             ask(job, finding, &questions, &mut note);
             notes.push((note, Some(at)));
         }
     }
+    let questions = all_asked(&asks.unanswered);
     notes.extend(job.answers.iter().filter_map(|answer| {
         let key = (answer.row, answer.concern);
         (!questions.contains_key(&key)).then(|| (to_nothing(job, key, form), None))
