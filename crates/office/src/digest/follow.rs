@@ -23,6 +23,9 @@ const TELL_EVERY: usize = 500;
 /// So many owed jobs are asked for together.
 const MANY: usize = 20;
 
+/// So many are read together where the shelf can do that.
+const TOGETHER: usize = 100;
+
 /// What is known of a shelf, and how far it was followed.
 #[derive(Clone, Debug, Default)]
 pub struct Follower {
@@ -93,9 +96,11 @@ impl Follower {
         let changes = shelf.changes(&self.cursor)?;
         self.take_in(changes);
         self.take_kept(shelf)?;
-        // The newest first: they are what somebody looks for.
-        let owed: Vec<JobKey> = self.owed.iter().rev().cloned().collect();
         let mut looked = Looked::default();
+        if !self.have_made(shelf, &mut looked, tell)? {
+            return Ok(looked);
+        }
+        let owed = self.newest_owed();
         for key in &owed {
             if looked.read % TELL_EVERY == 0 && !tell(self) {
                 return Ok(looked);
@@ -177,6 +182,41 @@ impl Follower {
             }
         }
         Ok(())
+    }
+
+    /// Has the shelf make anew what it should keep of jobs, where many are owed still: of those that an older
+    /// program saved. Says whether the look goes on.
+    fn have_made(
+        &mut self,
+        shelf: &dyn Shelf,
+        looked: &mut Looked,
+        tell: &mut dyn FnMut(&Self) -> bool,
+    ) -> Result<bool, ShelfError> {
+        let owed = self.newest_owed();
+        if owed.len() < MANY {
+            return Ok(true);
+        }
+        for (at, some) in owed.chunks(TOGETHER).enumerate() {
+            if at * TOGETHER % TELL_EVERY == 0 && !tell(self) {
+                return Ok(false);
+            }
+            let made = shelf.make_digests(some)?;
+            if made.is_empty() {
+                return Ok(true);
+            }
+            for (key, text) in made {
+                if let Ok(digest) = serde_json::from_str(&text) {
+                    self.settle(&key, Ok(digest));
+                    looked.read += 1;
+                }
+            }
+        }
+        Ok(true)
+    }
+
+    /// What is owed, the newest first: that is what somebody looks for.
+    fn newest_owed(&self) -> Vec<JobKey> {
+        self.owed.iter().rev().cloned().collect()
     }
 
     /// Reads a job that is owed. It stays owed where that failed for a reason that may pass.

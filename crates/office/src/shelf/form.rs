@@ -138,6 +138,15 @@ pub trait Shelf: fmt::Debug + Send + Sync {
         Ok(Vec::new())
     }
 
+    /// What these jobs are about, made anew and kept beside them from then on, as [`Shelf::digests`] gives
+    /// it; none where the shelf keeps none, and none of a job that can't be read.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn make_digests(&self, _jobs: &[JobKey]) -> Result<Vec<(JobKey, String)>, ShelfError> {
+        Ok(Vec::new())
+    }
+
     /// Of these jobs those that may have run records or anything else that counts beyond them; of a shelf
     /// that doesn't know that, all that can be read.
     ///

@@ -361,6 +361,13 @@ impl Shelf for Server {
         self.lines.digests(kind)
     }
 
+    fn make_digests(&self, jobs: &[JobKey]) -> Result<Vec<(JobKey, String)>, ShelfError> {
+        match &self.digester {
+            Some(digester) => self.lines.make_digests(jobs, digester),
+            None => Ok(Vec::new()),
+        }
+    }
+
     fn read_records(&self, jobs: &[JobKey]) -> Result<Vec<(JobKey, Stored)>, ShelfError> {
         let kind = self.digester.as_ref().map_or("", |made| made.kind.as_str());
         let found = self.lines.with_records(jobs, kind)?;

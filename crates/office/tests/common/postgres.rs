@@ -12,6 +12,9 @@ use quillbore_office::shelf::server::{Address, Brings, Server};
 /// What is said where a server's programs are missing.
 const MISSING: &str = "this test starts a PostgreSQL server of its own: install postgresql";
 
+/// What is said where its clock can't be set.
+const NO_CLOCK: &str = "this test sets the clock of a server of its own: install faketime";
+
 /// A server that runs as long as the test's program; one that was killed comes back.
 pub struct Cluster {
     folder: PathBuf,
@@ -29,13 +32,31 @@ pub fn shared() -> &'static Cluster {
 impl Cluster {
     /// Makes a server and waits until it answers; `options` are put behind its own.
     pub fn start(options: &str) -> Self {
-        Self::start_after("", options, 5432)
+        Self::start_after("", "", options, 5432)
+    }
+
+    /// A server whose clock can be set wrong, by [`Cluster::set_clock`].
+    pub fn with_a_clock() -> Self {
+        let clock = format!(
+            "env LD_PRELOAD={} FAKETIME_TIMESTAMP_FILE=$PWD/clock FAKETIME_NO_CACHE=1 \
+             FAKETIME_DONT_FAKE_MONOTONIC=1",
+            clock_library().display()
+        );
+        Self::start_after("echo +0 >clock;", &clock, "", 5432)
+    }
+
+    /// Sets its clock so many seconds before or behind ours.
+    pub fn set_clock(&self, seconds: i64) {
+        let new = self.folder.join("clock.new");
+        std::fs::write(&new, format!("{seconds:+}\n")).expect("a clock");
+        // As one step: it is read at every call.
+        std::fs::rename(&new, self.folder.join("clock")).expect("a clock");
     }
 
     /// A server that listens on a port of this machine, too.
     pub fn on_port(port: u16) -> Self {
         let options = format!("-c listen_addresses=127.0.0.1 -c port={port}");
-        Self::start_after("", &options, port)
+        Self::start_after("", "", &options, port)
     }
 
     /// A server whose whole disk has so many megabytes.
@@ -43,15 +64,20 @@ impl Cluster {
         let mount = format!(
             "mkdir data; mount -t tmpfs -o size={megabytes}m tmpfs data || {{ rm -rf $PWD; exit 1; }};"
         );
-        Self::start_after(&mount, "-c max_wal_size=32MB -c min_wal_size=32MB", 5432)
+        Self::start_after(
+            &mount,
+            "",
+            "-c max_wal_size=32MB -c min_wal_size=32MB",
+            5432,
+        )
     }
 
-    fn start_after(before: &str, options: &str, port: u16) -> Self {
+    fn start_after(before: &str, under: &str, options: &str, port: u16) -> Self {
         let bin = bin();
         let folder = tempfile::Builder::new().prefix("qb-pg").tempdir();
         let folder = folder.expect("a folder").keep();
         let cluster = Self {
-            _watched: watched(&folder, &bin, before, options),
+            _watched: watched(&folder, &bin, [before, under], options),
             folder,
             port,
         };
@@ -145,9 +171,21 @@ fn bin() -> PathBuf {
     all.pop().expect(MISSING)
 }
 
+/// The library that gives a program another clock.
+fn clock_library() -> PathBuf {
+    let found = Command::new("sh")
+        .args(["-c", "ls /usr/lib/*/faketime/libfaketime.so.1 /usr/lib/faketime/libfaketime.so.1 2>/dev/null"])
+        .output();
+    let found = found
+        .ok()
+        .and_then(|found| String::from_utf8(found.stdout).ok());
+    let first = found.as_deref().and_then(|found| found.lines().next());
+    PathBuf::from(first.expect(NO_CLOCK))
+}
+
 /// Starts a server that ends once the program that asked for it is gone, however that ended. The
 /// superuser of a machine may not run one: the user that the package makes does.
-fn watched(folder: &Path, bin: &Path, before: &str, options: &str) -> Child {
+fn watched(folder: &Path, bin: &Path, [before, under]: [&str; 2], options: &str) -> Child {
     let script = format!(
         "set -e; cd {folder}; as=; {before} \
          if [ \"$(id -u)\" = 0 ]; then \
@@ -155,7 +193,7 @@ fn watched(folder: &Path, bin: &Path, before: &str, options: &str) -> Child {
          fi; \
          $as {bin}/initdb -D data -U shop -A trust -E UTF8 --locale=C --no-sync --wal-segsize=4 >log 2>&1; \
          ( while [ ! -e ended ]; do \
-             $as {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 \
+             $as {under} {bin}/postgres -D data -k {folder} -c listen_addresses= -c max_connections=200 \
                {options} >>log 2>&1 || true; \
            done ) & \
          cat >/dev/null; touch ended; kill -INT $(head -n 1 data/postmaster.pid) || true; wait; \

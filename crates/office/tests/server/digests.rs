@@ -73,6 +73,19 @@ fn a_desk_that_starts_lists_by_digests_what_it_would_read_of_the_jobs() {
     let (read, by_digests) = followed(&desk);
     // Only what has no digest is read.
     assert_eq!(read, 2);
+    // An older program's digests, or none: what is read for the list is kept for the next desk.
+    let database = address.database_name();
+    shared().sql(
+        database,
+        "UPDATE quillbore.digest SET kind = 'of an older program'",
+    );
+    assert_eq!(followed(&desk), (60, by_digests.clone()));
+    let kept = desk.digests(&digester().kind).expect("digests");
+    assert_eq!(kept.len(), 59);
+    assert_eq!(followed(&desk), (1, by_digests.clone()));
+    let read = desk.read_records(&keys).expect("read");
+    let read: Vec<_> = read.into_iter().map(|(job, _)| job).collect();
+    assert_eq!(read, [key("26-0007")]);
     let folder = tempfile::tempdir().expect("a folder");
     let disk = Arc::new(quillbore_office::disk::RealDisk::default());
     let copy = quillbore_office::shelf::Folder::new(disk, folder.path(), None);

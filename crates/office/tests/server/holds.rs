@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use quillbore_office::shelf::server::{Address, Brings, Server};
-use quillbore_office::shelf::{Held, Shelf};
+use quillbore_office::shelf::{Commit, CommitError, Doc, Held, Shelf, Version};
 
 use super::lines::over;
 use crate::common::forms::{key, mark};
@@ -97,4 +97,69 @@ fn of_many_desks_that_ask_at_once_one_holds() {
         let here = held.iter().filter(|held| is_here(held)).count();
         assert_eq!(here, 1, "round {round}: {held:?}");
     }
+}
+
+/// The server's clock alone counts; where somebody sets that, no hold lasts for ever and nothing is lost.
+#[test]
+fn a_servers_clock_that_is_set_wrong_lets_holds_go_and_keeps_saves_apart() {
+    const DAY: i64 = 86_400;
+    let cluster = Cluster::with_a_clock();
+    let address = cluster.database();
+    let lease = Duration::from_millis(1_500);
+    let near = desk(&address, lease);
+    near.adopt(&mark(1)).expect("a mark");
+    let proxy = Proxy::to(cluster.socket());
+    let far = desk(&over(&proxy, address.database_name()), lease);
+    let job = key("26-0101");
+    let doc = Doc::Job(job.clone());
+    let first = Commit::one(doc.clone(), b"first".to_vec(), None);
+    near.commit(&first).expect("saved");
+    let held = far.hold(&job, "the far desk");
+    assert!(is_here(&held));
+    // A day back: whoever is heard of keeps it, and a dead desk's hold ends a lease after somebody asks.
+    cluster.set_clock(-DAY);
+    let begun = Instant::now();
+    while begun.elapsed() < lease * 2 {
+        let others = near.hold(&job, "the near desk");
+        assert!(
+            matches!(&others, Held::Elsewhere(by) if by == "the far desk"),
+            "{others:?}"
+        );
+        std::thread::sleep(Duration::from_millis(100));
+    }
+    proxy.shut(true);
+    // The lines that it has are dead by then; it renewed for the last time as the clock stood there.
+    cluster.set_clock(-2 * DAY);
+    let begun = Instant::now();
+    let taken = loop {
+        let taken = near.hold(&job, "the near desk");
+        if is_here(&taken) {
+            break taken;
+        }
+        assert!(begun.elapsed() < Duration::from_secs(15), "{taken:?}");
+        std::thread::sleep(Duration::from_millis(50));
+    };
+    assert!(
+        begun.elapsed() > lease / 2,
+        "a living desk had no time to be heard of"
+    );
+    proxy.shut(false);
+    // A day ahead: a hold may end early, and then the versions keep two saves apart.
+    cluster.set_clock(DAY);
+    let other = Cluster::desk(&address);
+    let both = other.hold(&job, "a third desk");
+    assert!(!matches!(both, Held::Unknown), "{both:?}");
+    let over = Version::of(b"first");
+    let theirs = Commit::one(doc.clone(), b"theirs".to_vec(), Some(over));
+    other.commit(&theirs).expect("saved");
+    let ours = Commit::one(doc.clone(), b"ours".to_vec(), Some(over));
+    assert_eq!(
+        near.commit(&ours),
+        Err(CommitError::Changed(vec![doc.clone()]))
+    );
+    assert_eq!(
+        near.read(&doc).map(|there| there.map(|there| there.bytes)),
+        Ok(Some(b"theirs".to_vec()))
+    );
+    drop((held, taken));
 }

@@ -1,6 +1,6 @@
 //! Who may do what: readers look, desks write and change nothing that is there, owners look after it.
 
-use quillbore_office::shelf::server::ROLE_NAMES;
+use quillbore_office::shelf::server::{Brings, Digested, Digester, ROLE_NAMES, Server};
 use quillbore_office::shelf::{Commit, CommitError, Cursor, Held, Shelf, ShelfError};
 
 use crate::common::forms::{beside, job, key, mark};
@@ -48,6 +48,34 @@ fn a_reader_looks_and_a_desk_writes_and_neither_changes_what_is_there() {
             Ok(1)
         );
         assert!(shelf.digests("any").is_ok());
+    }
+    // Who only reads gets what a job is about all the same, and leaves nothing there.
+    let digester = Digester {
+        kind: "of this test".to_owned(),
+        of: |content| {
+            let text = String::from_utf8(content.to_vec()).ok()?;
+            Some(Digested {
+                text,
+                ..Digested::default()
+            })
+        },
+    };
+    for (user, kept) in [("jo", 0), ("kim", 1)] {
+        let address = cluster.address(database, &format!("{user}_{database}"));
+        let digester = Some(digester.clone());
+        let brings = Brings {
+            digester,
+            ..Brings::default()
+        };
+        let shelf = Server::new(address, brings);
+        let made = shelf.make_digests(&[key("26-0101"), key("26-0199")]);
+        assert_eq!(
+            made,
+            Ok(vec![(key("26-0101"), "a job".to_owned())]),
+            "{user}"
+        );
+        let there = shelf.digests("of this test").expect("digests");
+        assert_eq!(there.len(), kept, "{user}");
     }
     let refused = save(&reader, "26-0102");
     assert!(

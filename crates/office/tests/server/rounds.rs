@@ -183,8 +183,8 @@ fn follow(shelf: &Server, ended: &AtomicBool) -> BTreeMap<Doc, Version> {
 
 #[test]
 fn nothing_is_lost_torn_or_numbered_twice_in_five_thousand_rounds() {
-    // This one keeps what it says when it is killed.
-    let cluster = Cluster::start("");
+    // This one keeps what it says when it is killed, and its clock jumps.
+    let cluster = Cluster::with_a_clock();
     let address = cluster.database();
     let plain = Cluster::desk(&address);
     plain.adopt(&mark(1)).expect("a mark");
@@ -225,6 +225,7 @@ fn nothing_is_lost_torn_or_numbered_twice_in_five_thousand_rounds() {
             while !ended.load(Ordering::SeqCst) {
                 std::thread::sleep(Duration::from_millis(300 + random.below(1_500) as u64));
                 cluster.kill();
+                cluster.set_clock(random.below(400_000) as i64 - 200_000);
                 kills.fetch_add(1, Ordering::SeqCst);
                 cluster.wait();
             }

@@ -1,7 +1,8 @@
 //! What jobs are about, kept beside them: so a desk that starts lists them without reading each.
 
 use chrono::NaiveDate;
-use postgres::types::Type;
+use postgres::error::SqlState;
+use postgres::types::{ToSql, Type};
 use quillbore_job::file::hash;
 
 use super::lines::{Lines, Patience};
@@ -64,21 +65,6 @@ pub(super) struct Found {
     pub(super) version: Vec<u8>,
 }
 
-/// Types of what is sent, in the order of the function that takes it.
-pub(super) const DIGEST_TYPES: [Type; 11] = [
-    Type::TEXT_ARRAY,
-    Type::BYTEA_ARRAY,
-    Type::TEXT,
-    Type::TEXT_ARRAY,
-    Type::TEXT_ARRAY,
-    Type::TEXT_ARRAY,
-    Type::TEXT_ARRAY,
-    Type::TEXT_ARRAY,
-    Type::DATE_ARRAY,
-    Type::DATE_ARRAY,
-    Type::BOOL_ARRAY,
-];
-
 impl Digests {
     /// Of the jobs of a commit.
     pub(super) fn of(commit: &Commit, digester: Option<&Digester>) -> Self {
@@ -95,6 +81,23 @@ impl Digests {
             }
         }
         digests
+    }
+
+    /// What is sent of them, in the order of the function that takes it.
+    pub(super) fn asked(&self) -> [(&(dyn ToSql + Sync), Type); 11] {
+        [
+            (&self.docs, Type::TEXT_ARRAY),
+            (&self.versions, Type::BYTEA_ARRAY),
+            (&self.kind, Type::TEXT),
+            (&self.digests, Type::TEXT_ARRAY),
+            (&self.customers, Type::TEXT_ARRAY),
+            (&self.parts, Type::TEXT_ARRAY),
+            (&self.drawings, Type::TEXT_ARRAY),
+            (&self.states, Type::TEXT_ARRAY),
+            (&self.opened, Type::DATE_ARRAY),
+            (&self.due, Type::DATE_ARRAY),
+            (&self.has_records, Type::BOOL_ARRAY),
+        ]
     }
 
     pub(super) fn push(&mut self, doc: &Doc, version: &[u8], digested: Digested) {
@@ -133,6 +136,47 @@ impl Lines {
             told.collect::<Result<Vec<_>, postgres::Error>>()
         })?;
         Ok(asked.unwrap_or_default().into_iter().flatten().collect())
+    }
+
+    /// Reads jobs together and makes their digests, which are kept beside them where this user may.
+    pub(super) fn make_digests(
+        &self,
+        jobs: &[JobKey],
+        digester: &Digester,
+    ) -> Result<Vec<(JobKey, String)>, ShelfError> {
+        let names: Vec<String> = jobs.iter().map(|job| job.as_str().to_owned()).collect();
+        let digester = digester.clone();
+        let asked = self.ask(Step::Read, Patience::LOOK, move |client, _| {
+            let rows = client.query_typed(
+                "SELECT d.doc, r.content, r.version FROM quillbore.document d \
+                 JOIN quillbore.revision r USING (change) \
+                 WHERE d.doc = ANY ($1) AND d.version IS NOT NULL",
+                &[(&names, Type::TEXT_ARRAY)],
+            )?;
+            let mut digests = Digests {
+                kind: digester.kind.clone(),
+                ..Digests::default()
+            };
+            let mut made = Vec::new();
+            for row in &rows {
+                let (content, version): (&[u8], &[u8]) = (row.try_get(1)?, row.try_get(2)?);
+                let job = JobKey::new(row.try_get(0)?).ok();
+                // What is damaged is told to whoever reads it alone.
+                let digested = (hash(content).bytes() == version).then(|| (digester.of)(content));
+                if let Some((job, digested)) = job.zip(digested.flatten()) {
+                    made.push((job.clone(), digested.text.clone()));
+                    digests.push(&Doc::Job(job), version, digested);
+                }
+            }
+            let keep =
+                "SELECT quillbore.put_digests($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)::text";
+            match client.query_typed(keep, &digests.asked()) {
+                // Who only reads has them all the same.
+                Err(error) if error.code() != Some(&SqlState::INSUFFICIENT_PRIVILEGE) => Err(error),
+                _ => Ok(made),
+            }
+        })?;
+        Ok(asked.unwrap_or_default())
     }
 
     /// The jobs of these whose digest doesn't say that they have no records.

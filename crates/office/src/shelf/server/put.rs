@@ -9,7 +9,7 @@ use postgres::types::{ToSql, Type};
 use postgres::{Client, Row};
 use quillbore_job::file::hash;
 
-use super::digests::{DIGEST_TYPES, Digests};
+use super::digests::Digests;
 use super::lines::{Lines, Patience};
 use crate::names::{AttachmentName, JobKey};
 use crate::shelf::commit::{Commit, CommitError, Committed};
@@ -228,8 +228,7 @@ impl Sent {
             .map(|file| inline(file).then_some(file.bytes.as_slice()))
             .collect();
         let (mark, id) = (mark.as_str(), self.id.as_slice());
-        let d = &self.digests;
-        let asked: [(&(dyn ToSql + Sync), Type); 23] = [
+        let put: [(&(dyn ToSql + Sync), Type); 12] = [
             (&mark, Type::TEXT),
             (&id, Type::BYTEA),
             (&self.by, Type::TEXT),
@@ -242,18 +241,8 @@ impl Sent {
             (&versions, Type::BYTEA_ARRAY),
             (&sizes, Type::INT8_ARRAY),
             (&bytes, Type::BYTEA_ARRAY),
-            (&d.docs, DIGEST_TYPES[0].clone()),
-            (&d.versions, DIGEST_TYPES[1].clone()),
-            (&d.kind, DIGEST_TYPES[2].clone()),
-            (&d.digests, DIGEST_TYPES[3].clone()),
-            (&d.customers, DIGEST_TYPES[4].clone()),
-            (&d.parts, DIGEST_TYPES[5].clone()),
-            (&d.drawings, DIGEST_TYPES[6].clone()),
-            (&d.states, DIGEST_TYPES[7].clone()),
-            (&d.opened, DIGEST_TYPES[8].clone()),
-            (&d.due, DIGEST_TYPES[9].clone()),
-            (&d.has_records, DIGEST_TYPES[10].clone()),
         ];
+        let asked: Vec<_> = put.into_iter().chain(self.digests.asked()).collect();
         let rows = query(
             "SELECT came_to, name, beside, CASE WHEN came_to = 'done' THEN \
              quillbore.put_digests($13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23)::text END \

@@ -232,7 +232,9 @@ LANGUAGE sql STABLE SET search_path = pg_catalog, pg_temp AS $$
   SELECT max(number) FROM numbers WHERE number <= p_highest
 $$;
 
--- Holds a job for a desk, for so many seconds; whether it could, else who has it.
+-- Holds a job for a desk, for so many seconds; whether it could, else who has it. Where the server's
+-- clock was set back, a hold would last longer than anybody asked for: it is cut to what is asked now,
+-- and a desk that is there renews it.
 CREATE FUNCTION quillbore.take_hold(p_job text, p_desk text, p_token bytea, p_seconds double precision)
 RETURNS TABLE (is_held boolean, by text)
 LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
@@ -242,6 +244,8 @@ BEGIN
     ON CONFLICT (job) DO UPDATE SET
       desk = excluded.desk, token = excluded.token, until = excluded.until
       WHERE there.until < clock_timestamp() OR there.token = p_token;
+  UPDATE quillbore.hold SET until = clock_timestamp() + make_interval(secs => p_seconds)
+    WHERE job = p_job AND until > clock_timestamp() + make_interval(secs => p_seconds);
   RETURN QUERY SELECT h.token = p_token, h.desk FROM quillbore.hold h WHERE h.job = p_job;
 END
 $$;
