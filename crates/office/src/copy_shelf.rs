@@ -36,6 +36,8 @@ pub struct Copied {
     pub unusable: Vec<Unusable>,
     /// Files that the first names and doesn't have.
     pub lost: Vec<(JobKey, AttachmentName)>,
+    /// What lies at the first and is none of its own.
+    pub strays: Vec<String>,
 }
 
 /// Why it stopped.
@@ -94,13 +96,16 @@ pub fn copy(
         .mark()?
         .ok_or_else(|| NotCopied::NoShelf { place: place() })?;
     match to.mark()? {
-        Some(there) if there != mark => {
+        Some(there) if there != mark && !to.take_mark(&mark)? => {
             return Err(NotCopied::AnotherShelf { place: to.place() });
         }
         Some(_) => {}
         None => to.adopt(&mark)?,
     }
-    let mut copied = Copied::default();
+    let mut copied = Copied {
+        strays: from.strays()?,
+        ..Copied::default()
+    };
     let mut cursor = Cursor::default();
     for round in 0..ROUNDS {
         let changes = from.changes(&cursor)?;

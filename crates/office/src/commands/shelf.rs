@@ -129,6 +129,10 @@ fn copy_all(
         .lost
         .iter()
         .for_each(|(job, name)| saying.tell(said::lost(job, name)));
+    copied
+        .strays
+        .iter()
+        .for_each(|name| saying.tell(said::stray(name)));
     let Copied {
         others,
         unusable,

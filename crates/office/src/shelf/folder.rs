@@ -18,6 +18,7 @@ mod commit;
 mod files;
 mod hold;
 mod put;
+mod strays;
 mod together;
 
 use std::io;
@@ -211,5 +212,10 @@ impl Shelf for Folder {
     fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError> {
         self.mark()?;
         self.files.jobs_with_files()
+    }
+
+    fn strays(&self) -> Result<Vec<String>, ShelfError> {
+        self.mark()?;
+        self.files.strays()
     }
 }

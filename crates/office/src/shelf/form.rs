@@ -32,6 +32,15 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// Where the mark can't be written.
     fn adopt(&self, mark: &Mark) -> Result<(), ShelfError>;
 
+    /// Takes another shelf's mark in place of its own, where nothing was ever kept: whether it did. A copy
+    /// is the same shelf as the first one.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached, or may not be changed.
+    fn take_mark(&self, _mark: &Mark) -> Result<bool, ShelfError> {
+        Ok(false)
+    }
+
     /// A document as it stands; `None` where there is none.
     ///
     /// # Errors
@@ -97,6 +106,14 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// # Errors
     /// Where they can't be listed.
     fn jobs_with_files(&self) -> Result<Vec<JobKey>, ShelfError>;
+
+    /// What lies where the shelf is and is none of its own, by its name there: no copy takes it along.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn strays(&self) -> Result<Vec<String>, ShelfError> {
+        Ok(Vec::new())
+    }
 
     /// Whether what lies beside jobs can be opened where [`Shelf::place_of`] says it is.
     fn is_on_disk(&self) -> bool {

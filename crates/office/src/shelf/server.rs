@@ -177,6 +177,22 @@ impl Shelf for Server {
         self.mark().map(drop)
     }
 
+    fn take_mark(&self, mark: &Mark) -> Result<bool, ShelfError> {
+        let new = mark.as_str().to_owned();
+        let asked = self
+            .lines
+            .ask(Step::Adopt, Patience::WRITE, move |client, _| {
+                let take = "SELECT quillbore.take_mark($1)";
+                let row = client.query_typed_one(take, &[(&new, Type::TEXT)])?;
+                row.try_get::<_, bool>(0)
+            })?;
+        let took = asked.unwrap_or(false);
+        if took {
+            self.lines.know(mark);
+        }
+        Ok(took)
+    }
+
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
         let stored = self.content(
             "SELECT r.content, r.version FROM quillbore.document d \

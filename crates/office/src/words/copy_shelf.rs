@@ -40,6 +40,14 @@ pub(crate) fn lost(job: &JobKey, name: &AttachmentName) -> String {
     format!("Not copied: {name} beside {job} is named, and its content is not there.")
 }
 
+/// Something that lies at the first shelf and is none of its own.
+pub(crate) fn stray(name: &str) -> String {
+    format!(
+        "Left where it is: {}, which is nothing that a shelf keeps. Bring it along by hand if it is needed.",
+        super::shown::name(name.as_ref())
+    )
+}
+
 /// That a shelf is not copied into itself.
 pub(crate) fn within(place: &Path) -> Failure {
     Failure::new(

@@ -9,6 +9,7 @@
 #[path = "../common/shelf.rs"]
 mod common;
 
+mod copies;
 mod digests;
 mod full;
 mod holds;

@@ -99,6 +99,12 @@ impl Lines {
         locked(&self.known).clone()
     }
 
+    /// From now on the shelf has this mark: lines that saw another one are of no use.
+    pub(super) fn know(&self, mark: &Mark) {
+        *locked(&self.known) = Some(mark.clone());
+        locked(&self.idle).clear();
+    }
+
     pub(super) fn give(&self, password: Password) {
         *locked(&self.given) = Some(password);
         self.wants_password.store(false, Ordering::Release);

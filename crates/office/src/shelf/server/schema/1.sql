@@ -265,4 +265,15 @@ LANGUAGE sql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
   UPDATE quillbore.about SET mark = coalesce(mark, p_mark) RETURNING mark
 $$;
 
+-- Gives it another shelf's mark, as long as nothing was ever kept here; whether it did. For the owner.
+CREATE FUNCTION quillbore.take_mark(p_mark text) RETURNS boolean
+LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+BEGIN
+  PERFORM quillbore.lock_count();
+  UPDATE quillbore.about SET mark = p_mark
+    WHERE last_change = 0 AND NOT EXISTS (SELECT FROM quillbore.attachment);
+  RETURN FOUND;
+END
+$$;
+
 INSERT INTO quillbore.about (schema_number, least_program) VALUES (1, 1);
