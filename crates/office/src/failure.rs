@@ -33,6 +33,15 @@ impl Failure {
         &self.message
     }
 
+    /// The same, behind a sentence that says what came of it.
+    #[must_use]
+    pub fn behind(self, sentence: &str) -> Self {
+        Self {
+            message: format!("{sentence} {}", self.message),
+            ..self
+        }
+    }
+
     /// The same, about a file or folder.
     #[must_use]
     pub fn at(self, path: &Path) -> Self {

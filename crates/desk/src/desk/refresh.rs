@@ -34,6 +34,12 @@ impl Desk {
         self.clerk.ask(Request::Records);
     }
 
+    /// Whether figures go without the run records of the shelf: they have not come yet, or can't be read.
+    pub(super) fn is_without_records(&self) -> bool {
+        let pool = self.pool.as_ref();
+        pool.is_none_or(|pool| pool.not_read().is_some())
+    }
+
     /// Learns anew where the records of the shelf or of this job are others than before.
     fn learn(&mut self) {
         let own = taught(self.history.now(), &self.office.shop());

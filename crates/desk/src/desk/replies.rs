@@ -323,6 +323,10 @@ impl Desk {
         let (numbered, changed) = match not {
             NotIssued::InTheWay { .. } => (None, false),
             NotIssued::Failed { numbered, .. } => (numbered, false),
+            NotIssued::RecordsRead => {
+                self.look_at_records();
+                (None, false)
+            }
             NotIssued::ShopChanged { numbered } => {
                 self.reckon_by_shop();
                 self.look_at_records();

@@ -81,6 +81,7 @@ impl Desk {
                 sheet,
                 day,
                 lessons: Arc::clone(&self.shop.tables.lessons),
+                without_records: self.is_without_records(),
                 shop: self.shop_version,
             }))),
             Errand::OpenBeside(name) => {

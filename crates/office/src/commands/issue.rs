@@ -148,6 +148,8 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
             .unwrap_or_else(|| papers::sheet_of(&office.shop())),
         day: asked.day,
         lessons: office.teaching(asked.day).lessons,
+        // A command that can't read them has ended by now.
+        without_records: false,
         shop: office.shop_version(),
     };
     match office.issue(&wanted) {
@@ -181,9 +183,11 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
             })
         }
         Err(NotIssued::Failed { failure, .. }) => Err(failure),
-        Err(not @ (NotIssued::SavedMeanwhile { .. } | NotIssued::ShopChanged { .. })) => {
-            Err(said::saved_meanwhile(&not))
-        }
+        Err(
+            not @ (NotIssued::SavedMeanwhile { .. }
+            | NotIssued::ShopChanged { .. }
+            | NotIssued::RecordsRead),
+        ) => Err(said::saved_meanwhile(&not)),
     }
 }
 

@@ -63,6 +63,8 @@ pub struct ToIssue {
     pub day: NaiveDate,
     /// What run records taught when its figures were seen.
     pub lessons: Arc<Lessons>,
+    /// The shelf's run records had not been read when its figures were seen, or could not be.
+    pub without_records: bool,
     /// The shop's sheet that its figures were seen by, as [`Office::shop_version`] tells it.
     pub shop: Option<Version>,
 }
@@ -71,10 +73,15 @@ impl Office {
     /// Issues a paper of one job, or a quotation of several.
     ///
     /// # Errors
-    /// Where something is in the way, somebody saved the job or changed the shop meanwhile, or a step
-    /// fails; nothing is issued then.
+    /// Where something is in the way, somebody saved the job or changed the shop meanwhile, run records that
+    /// count were not in its figures, or a step fails; nothing is issued then.
     pub fn issue(&self, wanted: &ToIssue) -> Result<IssuedNow, NotIssued> {
         let by_shop = self.shop_to_issue_by(wanted.shop)?;
+        if wanted.without_records {
+            let looked = self.look_at_records();
+            looked.map_err(|why| why.behind(words::NO_RECORDS))?;
+            return Err(NotIssued::RecordsRead);
+        }
         let mut shop = self.shop_on(wanted.day);
         shop.tables.lessons = Arc::clone(&wanted.lessons);
         let own = wanted.own.opened.as_ref().map(|opened| &opened.key);
@@ -139,7 +146,7 @@ impl Office {
             },
             NotIssued::SavedMeanwhile { jobs, .. } => NotIssued::SavedMeanwhile { jobs, numbered },
             NotIssued::Failed { failure, .. } => NotIssued::Failed { failure, numbered },
-            not @ NotIssued::InTheWay { .. } => not,
+            not @ (NotIssued::InTheWay { .. } | NotIssued::RecordsRead) => not,
         })
     }
 

@@ -45,6 +45,9 @@ pub enum NotIssued {
         /// The job on top as it was saved, where it had none before.
         numbered: Option<Box<Opened>>,
     },
+    /// The shelf's run records, which its figures went without, can be read: its figures by them are looked
+    /// at first.
+    RecordsRead,
     /// It could not be done.
     Failed {
         /// Why.

@@ -18,6 +18,12 @@ pub(crate) const NO_LOCKS: &str = "This disk doesn't support locks: let one desk
 /// That another desk changed the shop while a paper was to be issued.
 const SHOP_CHANGED: &str = "Not issued: another desk changed the shop meanwhile, and the figures are reckoned anew. Look at them, then issue it.";
 
+/// That figures went without the shelf's run records.
+const RECORDS_READ: &str = "Not issued: these figures were made without the shelf's run records. They are read now, and the figures are reckoned anew: look at them, then issue it.";
+
+/// That the shelf's run records can't be read.
+pub(crate) const NO_RECORDS: &str = "Not issued, since these figures were made without the shelf's run records and they can't be read now.";
+
 /// That a paper was issued, and what else is to be known.
 #[must_use]
 pub fn issued(now: &IssuedNow) -> String {
@@ -42,6 +48,7 @@ pub fn not_issued(why: &NotIssued) -> String {
             )
         }
         NotIssued::ShopChanged { .. } => SHOP_CHANGED.to_owned(),
+        NotIssued::RecordsRead => RECORDS_READ.to_owned(),
         NotIssued::Failed { failure, .. } => failure.to_string(),
     }
 }

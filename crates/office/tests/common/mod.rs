@@ -172,6 +172,7 @@ impl Clerk {
             sheet: Sheet::A4,
             day: day(),
             lessons: self.office.teaching(day()).lessons,
+            without_records: false,
             shop: self.office.shop_version(),
         }
     }
