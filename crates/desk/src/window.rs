@@ -129,7 +129,7 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
     let (at, standing) = if is_server(&root) {
         let was_known = known.is_some();
         let at = shelf_at(&disk, &root, known, &name)?;
-        let standing = start::open_on_server(at.shelf.as_ref(), was_known)?;
+        let standing = start::open_on_server(&at.shelf, was_known)?;
         (at, standing)
     } else {
         let (folder, standing) = start::open(&disk, &root, known, begins)?;

@@ -545,7 +545,7 @@ fn stored_place(job: &Job, opened: &Opened, number: &str, form: Form) -> Result<
 /// Whether a shelf is at an address; a password that is missing is asked when it is opened.
 fn on_server(office: &Office, address: &Path) -> Result<(), Failure> {
     let at = shelf_at(&office.disk, address, None, "")?;
-    start::open_on_server(at.shelf.as_ref(), false).map(drop)
+    start::open_on_server(&at.shelf, false).map(drop)
 }
 
 fn adopt(office: &Office) -> Result<(), Failure> {

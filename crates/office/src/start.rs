@@ -2,6 +2,8 @@
 
 use std::path::Path;
 use std::sync::Arc;
+use std::sync::mpsc::channel;
+use std::time::Duration;
 
 use crate::disk::{Disk, Kind};
 use crate::failure::Failure;
@@ -26,6 +28,9 @@ pub const DEMO_JOBS: &[(&str, &str)] = &[
 
 /// The shop of the sample shelf, which says itself that it is the invented one: its papers may leave.
 pub const DEMO_SHOP: &str = include_str!("../../../assets/sample-shelf/shop.ron");
+
+/// How long a window waits for a server before it opens with what was seen last.
+const WINDOW_WAITS: Duration = Duration::from_secs(3);
 
 /// How a shelf was found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -92,12 +97,17 @@ pub fn open(
     Ok((shelf, standing))
 }
 
-/// The shelf on a server, as it stands; `was_known` where it was used here before.
+/// The shelf on a server, as it stands; `was_known` where it was used here before: then nobody waits long
+/// for a server that says nothing, since what was seen of it last can be shown meanwhile.
 ///
 /// # Errors
 /// Where nobody made a shelf there, or it can't be used and was never seen.
-pub fn open_on_server(shelf: &dyn Shelf, was_known: bool) -> Result<Standing, Failure> {
-    match shelf.mark() {
+pub fn open_on_server(shelf: &Arc<dyn Shelf>, was_known: bool) -> Result<Standing, Failure> {
+    let mark = match was_known {
+        true => mark_soon(shelf),
+        false => shelf.mark(),
+    };
+    match mark {
         Ok(Some(_)) => Ok(Standing::Ready),
         Ok(None) => Err(words::none_on_server(&shelf.place())),
         // Somebody may give it in the window.
@@ -107,6 +117,19 @@ pub fn open_on_server(shelf: &dyn Shelf, was_known: bool) -> Result<Standing, Fa
         }
         Err(error) => Err(error.into()),
     }
+}
+
+/// The mark, unless the shelf takes longer than somebody waits for a window.
+fn mark_soon(shelf: &Arc<dyn Shelf>) -> Result<Option<Mark>, ShelfError> {
+    let (tell, told) = channel();
+    let asked = Arc::clone(shelf);
+    std::thread::spawn(move || tell.send(asked.mark()));
+    told.recv_timeout(WINDOW_WAITS).unwrap_or_else(|_| {
+        Err(ShelfError::NoServer {
+            says: words::NO_ANSWER_YET.to_owned(),
+            place: shelf.place(),
+        })
+    })
 }
 
 /// Whether there are sample jobs on this machine.

@@ -15,6 +15,7 @@ use crate::places;
 use crate::save::Opened;
 use crate::shelf::{Folder, Shelf};
 use crate::shelf_at::{ShelfAt, is_server, shelf_at};
+use crate::words::start as words;
 
 /// The machine's own disk, as commands use it.
 pub(super) fn disk() -> Arc<dyn Disk> {
@@ -41,7 +42,7 @@ pub(super) fn office_with(
     let is_named = shop.is_some();
     // Records of the shelf that somebody names count for a job from elsewhere, too; its shop where that
     // job lies on no shelf.
-    let named = named.map(|named| at(&disk, named));
+    let named = named.map(|named| at_shelf(&disk, named));
     let named = named.transpose()?.map(|at| at.shelf);
     let of_shop = named.as_ref().filter(|_| is_loose).unwrap_or(&shelf);
     let shop = files::shop(disk.as_ref(), shop, Some(of_shop.as_ref()))?;
@@ -86,6 +87,18 @@ pub(super) fn at(disk: &Arc<dyn Disk>, place: &Path) -> Result<ShelfAt, Failure>
     Ok(at)
 }
 
+/// As [`at`], of a shelf that is there: in an empty database nothing is looked for.
+///
+/// # Errors
+/// Where it is no address that can be read, or nobody made a shelf there.
+pub(super) fn at_shelf(disk: &Arc<dyn Disk>, place: &Path) -> Result<ShelfAt, Failure> {
+    let at = at(disk, place)?;
+    if is_server(place) && at.shelf.mark()?.is_none() {
+        return Err(words::none_on_server(&at.shelf.place()));
+    }
+    Ok(at)
+}
+
 /// Where a job is.
 struct Place {
     shelf: Arc<dyn Shelf>,
@@ -107,7 +120,7 @@ fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Plac
             Some(shelf) => shelf.to_owned(),
             None => places::usual_shelf()?,
         };
-        let at = at(disk, &place)?;
+        let at = at_shelf(disk, &place)?;
         return Ok(Place {
             shelf: at.shelf,
             root: at.root,

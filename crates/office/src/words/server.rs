@@ -1,5 +1,7 @@
 //! What is said of a shelf's server.
 
+use postgres::error::SqlState;
+
 use crate::failure::Failure;
 use crate::shelf::server::AddressRefused;
 
@@ -56,6 +58,31 @@ pub(crate) fn said(error: &postgres::Error) -> String {
         source = error.source();
     }
     says
+}
+
+/// What a server's code means for whoever reads it here, where its own words leave that open.
+pub(crate) fn means(code: &SqlState) -> Option<&'static str> {
+    match *code {
+        SqlState::INVALID_CATALOG_NAME => Some("it runs, and has no such database"),
+        SqlState::TOO_MANY_CONNECTIONS => {
+            Some("it lets nobody else in now; max_connections says how many it does")
+        }
+        SqlState::LOCK_NOT_AVAILABLE => {
+            Some("something has its tables locked for longer than anybody waits")
+        }
+        SqlState::QUERY_CANCELED => Some("it took too long, or somebody stopped it there"),
+        SqlState::UNDEFINED_FUNCTION | SqlState::UNDEFINED_TABLE | SqlState::UNDEFINED_COLUMN => {
+            Some(
+                "its tables are not as this program makes them; somebody changed them, or restored a part",
+            )
+        }
+        _ => None,
+    }
+}
+
+/// That a user may not make a shelf.
+pub(crate) fn to_make(says: &str) -> String {
+    format!("{says}; who makes a shelf owns its database, and its tables where there are some")
 }
 
 /// Nothing came, or the authorities of its certificate can't be read.

@@ -79,7 +79,7 @@ fn error(why: &ShelfError) -> String {
         }
         ShelfError::NoServer { says, .. } => format!("The shelf's server can't be reached: {says}"),
         ShelfError::NoEntry { says, .. } => {
-            format!("The shelf's server wants a password, or another one: {says}")
+            format!("The shelf's server does not let this user in: {says}")
         }
         ShelfError::MayNot { says, .. } => {
             format!("The shelf's server does not let this user do that: {says}")
@@ -127,7 +127,7 @@ const fn error_hint(why: &ShelfError) -> &'static str {
             "see that the address is right, the server runs and the line to it is there; what is typed in a window stays as a draft"
         }
         ShelfError::NoEntry { .. } => {
-            "give it when asked, in PGPASSWORD, or in the password file of this user, which nobody else may read"
+            "see that the address names the right user, and give the password when asked, in PGPASSWORD, or in the password file, which nobody else may read"
         }
         ShelfError::MayNot { .. } => {
             "ask whoever looks after the server: this user must be a quillbore_desk, and the server no replica; nothing was written"

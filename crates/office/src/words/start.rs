@@ -39,6 +39,10 @@ pub(crate) fn vanished(root: &Path) -> Failure {
     .at(root)
 }
 
+/// That a server may answer later.
+pub(crate) const NO_ANSWER_YET: &str =
+    "no answer came within 3 s, and it is asked on; what was seen of it last is shown meanwhile";
+
 /// That a server's database is no shelf.
 pub(crate) fn none_on_server(place: &str) -> Failure {
     Failure::new(

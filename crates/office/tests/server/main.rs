@@ -17,4 +17,5 @@ mod lines;
 mod passwords;
 mod rights;
 mod rounds;
+mod sentences;
 mod tables;

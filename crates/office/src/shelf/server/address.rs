@@ -13,6 +13,9 @@ use crate::words::server as words;
 /// How an address begins.
 const BEGINNINGS: [&str; 2] = ["postgresql://", "postgres://"];
 
+/// Longest text that is taken for an address: sentences show it whole.
+const LONGEST: usize = 1_000;
+
 /// How long a server may take to answer at all.
 const TO_CONNECT: Duration = Duration::from_secs(10);
 
@@ -50,7 +53,8 @@ impl Address {
     /// Where it can't be read, or names a password: whoever lists the programs that run could read it.
     pub fn read(text: &str) -> Result<Self, AddressRefused> {
         let text = text.trim();
-        if !BEGINNINGS.iter().any(|begins| text.starts_with(begins)) {
+        let is_one = BEGINNINGS.iter().any(|begins| text.starts_with(begins));
+        if !is_one || text.len() > LONGEST {
             return Err(AddressRefused::Unread);
         }
         let (plain, asked) = text.split_once('?').unwrap_or((text, ""));

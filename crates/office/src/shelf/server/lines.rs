@@ -244,8 +244,11 @@ impl Lines {
                 return ShelfError::NoServer { says, place };
             }
         };
-        let says = words::said(error);
         let code = error.code();
+        let says = match code.and_then(words::means) {
+            Some(means) => format!("{means} ({})", words::said(error)),
+            None => words::said(error),
+        };
         let is = |codes: &[SqlState]| code.is_some_and(|code| codes.contains(code));
         let password = code.is_none() && says.contains("password missing");
         if password
@@ -265,9 +268,18 @@ impl Lines {
             SqlState::INSUFFICIENT_PRIVILEGE,
             SqlState::READ_ONLY_SQL_TRANSACTION,
         ]) {
+            let says = match step {
+                Step::Adopt => words::to_make(&says),
+                _ => says,
+            };
             return ShelfError::MayNot { says, place };
         }
-        if code.is_none() || may_pass(broken) || is(&[SqlState::INVALID_CATALOG_NAME]) {
+        let is_no_answer = is(&[
+            SqlState::INVALID_CATALOG_NAME,
+            SqlState::LOCK_NOT_AVAILABLE,
+            SqlState::QUERY_CANCELED,
+        ]);
+        if code.is_none() || may_pass(broken) || is_no_answer {
             return ShelfError::NoServer { says, place };
         }
         let kind = match code {
