@@ -1,6 +1,5 @@
 //! A paper leaves by the run records of the shelf, and not by figures that were made while nobody could
 //! read them.
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 use std::sync::Arc;
 

@@ -112,6 +112,16 @@ pub(crate) fn window_with(
     office: Arc<Office>,
     standing: Standing,
 ) -> Harness<'static, Window> {
+    window_around(desk, office, |parts| parts.standing = standing)
+}
+
+/// The window with some of its parts in place of what answers at once.
+pub(crate) fn window_around(
+    desk: Desk,
+    office: Arc<Office>,
+    change: impl FnOnce(&mut WindowParts) + 'static,
+) -> Harness<'static, Window> {
+    let mut change = Some(change);
     let mut harness = Harness::builder()
         .with_size(window_size(1280.0, 2600.0))
         .with_context_setup(quillbore_desk::look::dress)
@@ -120,7 +130,7 @@ pub(crate) fn window_with(
                 if let Some(desk) = window.desk.take() {
                     let (office, another) = (Arc::clone(&office), Arc::clone(&office));
                     let clock = Arc::new(FixedClock(day()));
-                    let parts = WindowParts {
+                    let mut parts = WindowParts {
                         first: desk,
                         make_desk: Box::new(move || desk_of(&another)),
                         clerk: Clerk::at_once(Arc::clone(&office)),
@@ -143,9 +153,12 @@ pub(crate) fn window_with(
                         shelf_news: None,
                         readers: Readers::at_once(Arc::clone(&office.disk)),
                         drafts: None,
-                        standing: standing.clone(),
+                        standing: Standing::Ready,
                         office,
                     };
+                    if let Some(change) = change.take() {
+                        change(&mut parts);
+                    }
                     window.app = Some(App::new(ui.ctx(), parts));
                 }
                 if let Some(app) = &mut window.app {

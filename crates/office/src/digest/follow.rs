@@ -197,7 +197,7 @@ impl Follower {
             return Ok(true);
         }
         for (at, some) in owed.chunks(TOGETHER).enumerate() {
-            if at * TOGETHER % TELL_EVERY == 0 && !tell(self) {
+            if (at * TOGETHER).is_multiple_of(TELL_EVERY) && !tell(self) {
                 return Ok(false);
             }
             let made = shelf.make_digests(some)?;

@@ -42,7 +42,6 @@ fn a_server_that_cant_be_used_is_told_as_what_it_is() {
     assert!(owner.changes(&Cursor::default()).is_ok());
 
     // Somebody looks after the tables with a statement that takes them away from all others.
-    cluster.sql(database);
     let mut client = cluster.client(database, "shop").expect("a line");
     let mut locked = client.transaction().expect("a transaction");
     let lock = "LOCK TABLE quillbore.document IN ACCESS EXCLUSIVE MODE";
