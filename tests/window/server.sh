@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Two windows at one shelf on a PostgreSQL server of this script's own, one of them over a line of 40 ms
-# there and back: each sees what the other saves, holds and numbers; the server goes and comes back; a
+# there and back and with a clock that is wrong by more than a hold lasts: each sees what the other saves, holds and numbers; the server goes and comes back; a
 # password is asked and given.
 # Usage: tests/window/server.sh QUILLBORE [FOLDER-FOR-PICTURES]
 set -euo pipefail
@@ -9,6 +9,8 @@ set -euo pipefail
 bin=$(pg_config --bindir 2>/dev/null || true)
 [ -x "$bin/initdb" ] || bin=$(find /usr/lib/postgresql -maxdepth 2 -name bin 2>/dev/null | sort -V | tail -n 1)
 [ -x "$bin/initdb" ] || { echo "a PostgreSQL server is missing: install postgresql" >&2; exit 1; }
+clock=$(ls /usr/lib/*/faketime/libfaketimeMT.so.1 2>/dev/null | head -n 1)
+[ -n "$clock" ] || { echo "a clock that can be set wrong is missing: install faketime" >&2; exit 1; }
 as=()
 [ "$(id -u)" != 0 ] || as=(setpriv --reuid=postgres --regid=postgres --clear-groups)
 # Whoever runs the server comes through to its folder.
@@ -41,7 +43,10 @@ printf 'A shelf.\n00112233445566778899aabbccddeeff\n' >"$folder/quillbore-shelf.
 "$quillbore" shelf copy "$folder" "postgresql://shop@127.0.0.1:$port/shelf"
 asked shelf "CREATE ROLE kim LOGIN PASSWORD 'a long secret' IN ROLE quillbore_desk"
 
-# Two desks, each with its own settings; the east has the long line.
+# Two desks, each with its own settings; the east has the long line, and a clock that is late.
+printf '#!/bin/sh\nexec env LD_PRELOAD=%s FAKETIME=-90s FAKETIME_DONT_FAKE_MONOTONIC=1 "%s" "$@"\n' \
+  "$clock" "$(realpath "$quillbore")" >"$work/late"
+chmod +x "$work/late"
 for desk in east west; do
   mkdir -p "$work/$desk/quillbore"
   printf '{"desk_name": "%s", "today_seen": "%s"}' "$desk site" "$(date +%F)" >"$work/$desk/quillbore/settings.json"
@@ -58,7 +63,7 @@ opened() {
 }
 saved() { [ "$(asked shelf "SELECT count(*) FROM quillbore.document WHERE doc = '$1'")" = 1 ]; }
 
-shelf_option=(--shelf "$far_address"); opened east
+shelf_option=(--shelf "$far_address"); quillbore="$work/late" opened east
 shelf_option=(--shelf "$address"); opened west
 at east
 field "customer" "Grove Pump Works"; field "part" "GP-12"

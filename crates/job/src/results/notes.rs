@@ -46,8 +46,11 @@ pub(super) fn notes(
         unit: job.unit,
         form: shop.form,
     };
+    // A hundred thousand rows have more notes than a list that grows should make room for.
+    let most = questions::at_most(job, asked, figures) + job.rows.len();
     // A note, and where its row stands: what comes of a row's own figures stands there for sure.
-    let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
+    let mut notes: Vec<(SideNote, Option<usize>)> = Vec::with_capacity(most);
+    notes.extend(unread(job));
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker, shop), None)));
     notes.extend(marks_twice(job));

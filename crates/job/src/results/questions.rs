@@ -39,9 +39,6 @@ pub(super) fn of_rows(
             unanswered.entry(row).or_default().push(finding);
         }
     }
-    // A hundred thousand rows have more notes than a list that doubles should make room for.
-    let found_in_rows = figures.holes.iter().map(|hole| hole.findings.len());
-    notes.reserve_exact(found_in_rows.sum::<usize>() + asks.unanswered.len() + job.answers.len());
     for (at, hole) in figures.holes.iter().enumerate() {
         let unanswered = unanswered.get(&hole.row).map_or(&[][..], Vec::as_slice);
         let mut all: Vec<&Finding> = hole.findings.iter().collect();
@@ -63,6 +60,12 @@ pub(super) fn of_rows(
         let key = (answer.row, answer.concern);
         (!questions.contains_key(&key)).then(|| (to_nothing(job, key, form), None))
     }));
+}
+
+/// How many notes [`of_rows`] adds at most.
+pub(super) fn at_most(job: &Job, asks: &Asked, figures: &JobFigures) -> usize {
+    let found_in_rows = figures.holes.iter().map(|hole| hole.findings.len());
+    found_in_rows.sum::<usize>() + asks.unanswered.len() + job.answers.len()
 }
 
 /// What is found in a row only as long as nobody has answered it.

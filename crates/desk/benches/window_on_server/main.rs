@@ -12,9 +12,9 @@
     reason = "the server and the hands of the tests have more"
 )]
 
-#[path = "../tests/window/hands.rs"]
+#[path = "../../tests/window/hands.rs"]
 mod hands;
-#[path = "../../office/tests/common/postgres.rs"]
+#[path = "../../../office/tests/common/postgres.rs"]
 mod postgres;
 mod slow_line;
 
