@@ -44,7 +44,14 @@ impl Desk {
                 }
             }
             Reply::Records(pool) => {
-                if let Some(why) = pool.not_read() {
+                // Told once: what was told since, such as that a save failed, is not covered up.
+                let is_told = self
+                    .pool
+                    .as_ref()
+                    .is_some_and(|pool| pool.not_read().is_some());
+                if let Some(why) = pool.not_read()
+                    && !is_told
+                {
                     self.notice = words::records_not_read(why);
                 }
                 self.pool = Some(pool);

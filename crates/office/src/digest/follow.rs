@@ -17,7 +17,7 @@ use crate::names::JobKey;
 use crate::shelf::{Changes, Cursor, Doc, Mark, Shelf, ShelfError, Unusable};
 use crate::words;
 
-/// How many jobs are read between two tellings.
+/// How many jobs are read between two tellings; a multiple of [`TOGETHER`].
 const TELL_EVERY: usize = 500;
 
 /// So many owed jobs are asked for together.
@@ -96,17 +96,21 @@ impl Follower {
         let changes = shelf.changes(&self.cursor)?;
         self.take_in(changes);
         self.take_kept(shelf)?;
+        // The newest first: they are what somebody looks for.
+        let owed: Vec<JobKey> = self.owed.iter().rev().cloned().collect();
         let mut looked = Looked::default();
-        if !self.have_made(shelf, &mut looked, tell)? {
-            return Ok(looked);
-        }
-        let owed = self.newest_owed();
-        for key in &owed {
-            if looked.read % TELL_EVERY == 0 && !tell(self) {
+        let mut makes = owed.len() >= MANY;
+        for some in owed.chunks(TOGETHER) {
+            if looked.read.is_multiple_of(TELL_EVERY) && !tell(self) {
                 return Ok(looked);
             }
-            self.read(shelf, key)?;
-            looked.read += 1;
+            makes = makes && self.take_made(shelf, some)?;
+            for key in some {
+                if self.owed.contains(key) {
+                    self.read(shelf, key)?;
+                }
+                looked.read += 1;
+            }
         }
         looked.done = true;
         Ok(looked)
@@ -184,39 +188,17 @@ impl Follower {
         Ok(())
     }
 
-    /// Has the shelf make anew what it should keep of jobs, where many are owed still: of those that an older
-    /// program saved. Says whether the look goes on.
-    fn have_made(
-        &mut self,
-        shelf: &dyn Shelf,
-        looked: &mut Looked,
-        tell: &mut dyn FnMut(&Self) -> bool,
-    ) -> Result<bool, ShelfError> {
-        let owed = self.newest_owed();
-        if owed.len() < MANY {
-            return Ok(true);
-        }
-        for (at, some) in owed.chunks(TOGETHER).enumerate() {
-            if (at * TOGETHER).is_multiple_of(TELL_EVERY) && !tell(self) {
-                return Ok(false);
-            }
-            let made = shelf.make_digests(some)?;
-            if made.is_empty() {
-                return Ok(true);
-            }
-            for (key, text) in made {
-                if let Ok(digest) = serde_json::from_str(&text) {
-                    self.settle(&key, Ok(digest));
-                    looked.read += 1;
-                }
+    /// Has the shelf make anew what it should keep of these jobs: an older program saved them. Says whether
+    /// it made any.
+    fn take_made(&mut self, shelf: &dyn Shelf, jobs: &[JobKey]) -> Result<bool, ShelfError> {
+        let made = shelf.make_digests(jobs)?;
+        let has_made = !made.is_empty();
+        for (key, text) in made {
+            if let Ok(digest) = serde_json::from_str(&text) {
+                self.settle(&key, Ok(digest));
             }
         }
-        Ok(true)
-    }
-
-    /// What is owed, the newest first: that is what somebody looks for.
-    fn newest_owed(&self) -> Vec<JobKey> {
-        self.owed.iter().rev().cloned().collect()
+        Ok(has_made)
     }
 
     /// Reads a job that is owed. It stays owed where that failed for a reason that may pass.
