@@ -23,7 +23,7 @@ pub use commit::{Attachment, Commit, CommitError, Committed, Write};
 pub use doc::{Doc, Stored, Version};
 pub use error::{ShelfError, Step};
 pub use folder::Folder;
-pub use form::{Shelf, Wake, Watch};
+pub use form::{CopyPlace, Shelf, Wake, Watch};
 pub use held::Held;
 pub use loose::Loose;
 pub use mark::Mark;

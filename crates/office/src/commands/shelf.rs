@@ -100,7 +100,7 @@ fn copy_all(
         let place = first.shelf.place();
         return Err(said::not_copied(NotCopied::NoShelf { place }));
     }
-    if !is_server(from) && !is_server(to) && is_within(to, from) {
+    if from == to || (!is_server(from) && !is_server(to) && is_within(to, from)) {
         return Err(said::within(to));
     }
     if !is_server(to) && !to.is_dir() {
@@ -117,30 +117,44 @@ fn copy_all(
     });
     let copied = copied.map_err(said::not_copied)?;
     saying.line(said::copied(&copied, &second.shelf.place()));
-    copied
-        .others
-        .iter()
-        .for_each(|doc| saying.tell(said::other(doc)));
-    copied
-        .unusable
-        .iter()
-        .for_each(|unusable| saying.tell(said::unusable(unusable)));
-    copied
-        .lost
-        .iter()
-        .for_each(|(job, name)| saying.tell(said::lost(job, name)));
-    copied
-        .strays
-        .iter()
-        .for_each(|name| saying.tell(said::stray(name)));
+    tell_left(&copied, saying);
+    #[cfg(feature = "server")]
+    if let Some(server) = second.server.filter(|_| copied.is_new)
+        && server.make()? == crate::shelf::server::Roles::NotMade
+    {
+        saying.tell(said::NO_ROLES);
+    }
+    Ok(done(!copied.is_all()))
+}
+
+/// Tells what was not copied.
+fn tell_left(copied: &Copied, saying: &mut Saying<'_>) {
     let Copied {
         others,
+        other_files,
         unusable,
         lost,
+        not_read,
+        strays,
         ..
-    } = &copied;
-    let is_all = others.is_empty() && unusable.is_empty() && lost.is_empty();
-    Ok(done(!is_all))
+    } = copied;
+    let others = others.iter().map(said::other);
+    let other_files = other_files
+        .iter()
+        .map(|(job, name)| said::other_file(job, name));
+    let not_read = not_read
+        .iter()
+        .map(|((doc, name), why)| said::not_read(doc, name.as_ref(), why));
+    let unusable = unusable.iter().map(said::unusable);
+    let lost = lost.iter().map(|(job, name)| said::lost(job, name));
+    let strays = strays.iter().map(|name| said::stray(name));
+    let left = others
+        .chain(other_files)
+        .chain(not_read)
+        .chain(unusable)
+        .chain(lost)
+        .chain(strays);
+    left.for_each(|sentence| saying.tell(sentence));
 }
 
 /// Whether a place is a folder, or will be something in it.

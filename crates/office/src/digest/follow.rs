@@ -225,7 +225,8 @@ impl Follower {
                 | ShelfError::NoEntry { .. }
                 | ShelfError::MayNot { .. }
                 | ShelfError::NewerTables { .. }
-                | ShelfError::OlderTables { .. }),
+                | ShelfError::OlderTables { .. }
+                | ShelfError::HalfCopied { .. }),
             ) => return Err(error),
             Err(
                 error @ (ShelfError::Link { .. }

@@ -66,6 +66,11 @@ pub enum ShelfError {
         /// The server.
         place: String,
     },
+    /// A copy of another shelf that is not whole yet.
+    HalfCopied {
+        /// The place.
+        place: String,
+    },
     /// A step failed.
     Step {
         /// Which.
@@ -118,6 +123,7 @@ impl ShelfError {
             | Self::MayNot { place, .. }
             | Self::NewerTables { place }
             | Self::OlderTables { place }
+            | Self::HalfCopied { place }
             | Self::Step { place, .. } => place,
         }
     }

@@ -23,6 +23,7 @@ mod together;
 
 use std::io;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
 pub(super) use files::Files;
@@ -32,7 +33,7 @@ use super::changes::{Changes, Cursor};
 use super::commit::{Commit, CommitError, Committed};
 use super::doc::{Doc, Stored};
 use super::error::{ShelfError, Step};
-use super::form::Shelf;
+use super::form::{CopyPlace, Shelf};
 use super::held::Held;
 use super::mark::Mark;
 use crate::disk::Disk;
@@ -41,10 +42,15 @@ use crate::names::{AttachmentName, JobKey};
 /// The file that says that a folder is a shelf, and which.
 pub const MARK_FILE: &str = "quillbore-shelf.txt";
 
+/// The file that says that a folder is a copy that is not whole yet, and of which shelf.
+const COPY_FILE: &str = "quillbore-copying.txt";
+
 /// A shelf in a folder.
 #[derive(Debug)]
 pub struct Folder {
     files: Files,
+    /// It is this one that makes the copy there.
+    copies: AtomicBool,
     /// The mark that it had when it was seen first: a folder with another one is another shelf.
     mark: Mutex<Option<Mark>>,
 }
@@ -55,6 +61,7 @@ impl Folder {
     pub fn new(disk: Arc<dyn Disk>, root: &Path, known: Option<Mark>) -> Self {
         Self {
             files: Files::new(disk, root),
+            copies: AtomicBool::new(false),
             mark: Mutex::new(known),
         }
     }
@@ -73,6 +80,25 @@ impl Folder {
 
     fn mark_path(&self) -> PathBuf {
         self.files.root().join(MARK_FILE)
+    }
+
+    fn copy_path(&self) -> PathBuf {
+        self.files.root().join(COPY_FILE)
+    }
+
+    /// The mark in a file, if it is there and has one.
+    fn mark_in(&self, path: &Path) -> Result<Option<Mark>, ShelfError> {
+        const LARGEST: u64 = 10_000;
+        let found = self.files.read_plain(path, LARGEST)?;
+        let text = found.map(|bytes| String::from_utf8_lossy(&bytes).into_owned());
+        Ok(text.and_then(|text| text.lines().find_map(Mark::read)))
+    }
+
+    /// Writes a new file with a mark, to the medium; one that is there already stays.
+    fn write_mark(&self, path: &Path, text: &str) -> Result<(), ShelfError> {
+        let put = self.files.put_new(path, text.as_bytes());
+        put.map_err(self.files.step(Step::Adopt, path))?;
+        self.files.settle(self.root())
     }
 
     fn vanished(&self) -> ShelfError {
@@ -128,10 +154,13 @@ impl Shelf for Folder {
     }
 
     fn mark(&self) -> Result<Option<Mark>, ShelfError> {
-        const LARGEST: u64 = 10_000;
-        let found = self.files.read_plain(&self.mark_path(), LARGEST)?;
-        let text = found.map(|bytes| String::from_utf8_lossy(&bytes).into_owned());
-        let found = text.and_then(|text| text.lines().find_map(Mark::read));
+        let found = self.mark_in(&self.mark_path())?;
+        let copies = self.copies.load(Ordering::Acquire);
+        if !copies && self.files.kind(&self.copy_path())?.is_some() {
+            return Err(ShelfError::HalfCopied {
+                place: self.place(),
+            });
+        }
         let mut known = self.mark.lock().unwrap_or_else(PoisonError::into_inner);
         match (&found, &*known) {
             (Some(now), Some(before)) if now != before => Err(self.vanished()),
@@ -151,15 +180,44 @@ impl Shelf for Folder {
         }
         let text = crate::words::shelf::mark_file(mark);
         let path = self.mark_path();
-        let put = self.files.put_new(&path, text.as_bytes());
-        put.map_err(self.files.step(Step::Adopt, &path))?;
-        self.files.settle(self.root())?;
+        self.write_mark(&path, &text)?;
         // Another desk may have been faster: then its mark stands. A file of that name without a mark
         // is not ours to replace.
         if self.mark()?.is_none() {
             let says = io::Error::new(io::ErrorKind::InvalidData, crate::words::shelf::NO_MARK);
             return Err(self.files.step(Step::Adopt, &path)(says));
         }
+        Ok(())
+    }
+
+    fn begin_copy(&self, mark: &Mark) -> Result<CopyPlace, ShelfError> {
+        self.copies.store(true, Ordering::Release);
+        let (there, copying) = (self.mark()?, self.copy_path());
+        let ours = |found: Option<&Mark>| found == Some(mark);
+        if there.is_none() {
+            // The first to write this file makes its copy here; a mark comes after it.
+            self.write_mark(&copying, &crate::words::shelf::copy_file(mark))?;
+            if !ours(self.mark_in(&copying)?.as_ref()) {
+                return Ok(CopyPlace::Another);
+            }
+            self.adopt(mark)?;
+        }
+        let is_half = self.files.kind(&copying)?.is_some();
+        match (ours(self.mark()?.as_ref()), is_half) {
+            (true, true) => Ok(CopyPlace::Unfinished),
+            (true, false) => Ok(CopyPlace::Whole),
+            (false, _) => Ok(CopyPlace::Another),
+        }
+    }
+
+    fn end_copy(&self) -> Result<(), ShelfError> {
+        let path = self.copy_path();
+        if self.files.kind(&path)?.is_some() {
+            let removed = self.files.disk.remove(&path);
+            removed.map_err(self.files.step(Step::Adopt, &path))?;
+            self.files.settle(self.root())?;
+        }
+        self.copies.store(false, Ordering::Release);
         Ok(())
     }
 

@@ -32,13 +32,37 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// Where the mark can't be written.
     fn adopt(&self, mark: &Mark) -> Result<(), ShelfError>;
 
-    /// Takes another shelf's mark in place of its own, where nothing was ever kept: whether it did. A copy
-    /// is the same shelf as the first one.
+    /// Makes it the place of a copy of the shelf that has a mark. Until [`Shelf::end_copy`] nobody else can
+    /// use it, where the form can see to that: half a shelf would give numbers twice.
     ///
     /// # Errors
     /// Where the shelf can't be reached, or may not be changed.
-    fn take_mark(&self, _mark: &Mark) -> Result<bool, ShelfError> {
-        Ok(false)
+    fn begin_copy(&self, mark: &Mark) -> Result<CopyPlace, ShelfError> {
+        if self.mark()?.is_none() {
+            self.adopt(mark)?;
+        }
+        // Another copy may have been faster.
+        match self.mark()? {
+            Some(there) if there == *mark => Ok(CopyPlace::Whole),
+            _ => Ok(CopyPlace::Another),
+        }
+    }
+
+    /// The copy is whole.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached, or may not be changed.
+    fn end_copy(&self) -> Result<(), ShelfError> {
+        Ok(())
+    }
+
+    /// Whether a document ever had a version, as far as the shelf keeps that; not where it has it now.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn has_had(&self, doc: &Doc, version: Version) -> Result<bool, ShelfError> {
+        let before = self.previous(doc)?;
+        Ok(before.is_some_and(|before| before.version == version))
     }
 
     /// A document as it stands; `None` where there is none.
@@ -182,6 +206,17 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     fn watch(&self, _wake: Wake) -> Option<Watch> {
         None
     }
+}
+
+/// What a place is to a copy.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CopyPlace {
+    /// It was empty, or an earlier copy stopped there.
+    Unfinished,
+    /// It is that shelf already: what is missing is brought.
+    Whole,
+    /// It is another shelf.
+    Another,
 }
 
 /// What is called when another desk may have saved something.

@@ -5,7 +5,7 @@ use std::path::Path;
 use crate::copy_shelf::{Copied, NotCopied, SoFar};
 use crate::failure::Failure;
 use crate::names::{AttachmentName, JobKey};
-use crate::shelf::{Doc, Unusable};
+use crate::shelf::{Doc, ShelfError, Unusable};
 
 /// How far it is.
 pub(crate) fn so_far(so_far: SoFar) -> String {
@@ -21,9 +21,9 @@ pub(crate) fn copied(copied: &Copied, to: &str) -> String {
     format!(
         "Copied and compared: {} with {}; {} there already. Work at one of the two from now on, since \
          both give the same numbers; open this one with --shelf {to}",
-        count(copied.documents, "document", "documents"),
+        count(copied.documents.len(), "document", "documents"),
         count(copied.files, "file beside jobs", "files beside jobs"),
-        count(copied.there, "document was", "documents were"),
+        count(copied.there.len(), "document was", "documents were"),
     )
 }
 
@@ -32,6 +32,23 @@ pub(crate) fn other(doc: &Doc) -> String {
     format!(
         "Not copied: {} is another one there, and stays. Open both, and save by hand what counts.",
         super::shelf::doc(doc)
+    )
+}
+
+/// A file that is another one at the second shelf.
+pub(crate) fn other_file(job: &JobKey, name: &AttachmentName) -> String {
+    format!(
+        "Not copied: {name} beside {job} is another one there, and stays. Bring this one under another name."
+    )
+}
+
+/// Something of the first shelf that can't be read.
+pub(crate) fn not_read(doc: &Doc, name: Option<&AttachmentName>, why: &ShelfError) -> String {
+    let doc = super::shelf::doc(doc);
+    let what = name.map_or_else(|| doc.clone(), |name| format!("{name} beside {doc}"));
+    format!(
+        "Not copied: {what}. {why}: {}",
+        super::shown::name(why.place().as_ref())
     )
 }
 
@@ -66,6 +83,10 @@ pub(crate) fn unusable(unusable: &Unusable) -> String {
     )
 }
 
+/// That it stopped before its end.
+const NOT_ALL: &str =
+    "Not all was copied; what is there by now is whole, and the same command goes on from there.";
+
 /// Why it stopped.
 pub(crate) fn not_copied(why: NotCopied) -> Failure {
     match why {
@@ -87,8 +108,8 @@ pub(crate) fn not_copied(why: NotCopied) -> Failure {
             "have that disk or server checked; the first shelf is as it was",
         )
         .at(Path::new(&place)),
-        NotCopied::Shelf(error) => error.into(),
-        NotCopied::Commit(error) => error.into(),
+        NotCopied::Shelf(error) => Failure::from(error).behind(NOT_ALL),
+        NotCopied::Commit(error) => Failure::from(error).behind(NOT_ALL),
     }
 }
 

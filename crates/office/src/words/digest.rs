@@ -38,6 +38,7 @@ pub(crate) fn unreachable(why: &ShelfError, place: &str) -> String {
         ShelfError::NoEntry { .. } => "its server wants a password, or another one",
         ShelfError::NewerTables { .. } => "a newer version of Quillbore made it",
         ShelfError::OlderTables { .. } => "its tables are those of an older version of Quillbore",
+        ShelfError::HalfCopied { .. } => "it is a copy that is not whole yet",
         ShelfError::NotMarked { .. }
         | ShelfError::OneFile { .. }
         | ShelfError::Link { .. }

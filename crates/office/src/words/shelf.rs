@@ -91,6 +91,9 @@ fn error(why: &ShelfError) -> String {
         ShelfError::OlderTables { .. } => {
             "The shelf's tables are those of an older version of Quillbore".to_owned()
         }
+        ShelfError::HalfCopied { .. } => {
+            "This is a copy of another shelf that is not whole yet, so nobody works in it".to_owned()
+        }
         ShelfError::Step { step, says, .. } => format!("{} failed: {says}", doing(*step)),
     }
 }
@@ -105,7 +108,7 @@ const fn doing(step: Step) -> &'static str {
         Step::WriteNew => "Writing the new file",
         Step::PutInPlace => "Putting the new file in place",
         Step::Settle => "Getting it onto the disk for good",
-        Step::Adopt => "Marking the folder as a shelf",
+        Step::Adopt => "Making it a shelf",
     }
 }
 
@@ -130,11 +133,14 @@ const fn error_hint(why: &ShelfError) -> &'static str {
             "see that the address names the right user, and give the password when asked, in PGPASSWORD, or in the password file, which nobody else may read"
         }
         ShelfError::MayNot { .. } => {
-            "ask whoever looks after the server: this user must be a quillbore_desk, and the server no replica; nothing was written"
+            "ask whoever looks after the server: this user must be a quillbore_desk, quillbore shelf make must have been run since there are such roles, and the server must be no replica; nothing was written"
         }
         ShelfError::NewerTables { .. } => "install the newer version; nothing was written",
         ShelfError::OlderTables { .. } => {
             "have its owner run: quillbore shelf make ADDRESS; jobs stay as they are"
+        }
+        ShelfError::HalfCopied { .. } => {
+            "run the same quillbore shelf copy again until it says that all is copied; it goes on where it stopped"
         }
         ShelfError::Step { .. } => {
             "check free space and permissions, or save a copy elsewhere; what was there before is untouched"
@@ -218,6 +224,15 @@ pub(crate) fn why(why: &Why) -> &'static str {
 
 /// What is in the way of a mark.
 pub(crate) const NO_MARK: &str = "a file of that name is there, with no mark in it: remove it";
+
+/// What the file says that stands in a folder while a shelf is copied there.
+pub(crate) fn copy_file(mark: &Mark) -> String {
+    format!(
+        "A shelf of Quillbore jobs is being copied here and is not whole yet. Run the same quillbore shelf \
+         copy again until it says that all is copied; then this file goes by itself.\n{}\n",
+        mark.as_str()
+    )
+}
 
 /// What stands in the file that marks a folder as a shelf.
 pub(crate) fn mark_file(mark: &Mark) -> String {

@@ -3,28 +3,28 @@
 use std::ffi::OsStr;
 
 use super::files::stem;
-use super::{Files, MARK_FILE};
+use super::{COPY_FILE, Files, MARK_FILE};
 use crate::disk::Kind;
 use crate::names::{AttachmentName, JobKey, OURS_BESIDE};
 use crate::shelf::doc::Doc;
 use crate::shelf::error::{ShelfError, Step};
 
 impl Files {
-    /// Names, from the shelf's folder on, in their order; what stands among the jobs and can't be one is
-    /// told as that.
+    /// Names, from the shelf's folder on, in their order.
     pub(in crate::shelf) fn strays(&self) -> Result<Vec<String>, ShelfError> {
         let root = self.root();
         let found = self.disk.list(root).map_err(self.step(Step::List, root))?;
         let mut strays = Vec::new();
         for found in &found {
             let name = found.name.to_string_lossy();
-            let is_ours =
-                name.to_lowercase().ends_with(".ron") || name == MARK_FILE || is_of_save(&name);
+            // What stands among the jobs and can't be one is told as that.
+            let is_job = !name.starts_with('.') && name.to_lowercase().ends_with(".ron");
+            let is_ours = is_job || name == MARK_FILE || name == COPY_FILE || is_of_save(&name);
             if is_ours {
                 continue;
             }
             match folder_of(&found.name).filter(|_| found.look.kind == Kind::Folder) {
-                Some(doc) => self.strays_beside(&doc, &name, &mut strays)?,
+                Some(doc) => self.strays_beside(&doc, &name, &mut strays),
                 None => strays.push(name.into_owned()),
             }
         }
@@ -32,28 +32,23 @@ impl Files {
         Ok(strays)
     }
 
-    fn strays_beside(
-        &self,
-        doc: &Doc,
-        folder: &str,
-        strays: &mut Vec<String>,
-    ) -> Result<(), ShelfError> {
-        let path = self.folder(doc);
-        let found = self
-            .disk
-            .list(&path)
-            .map_err(self.step(Step::List, &path))?;
+    fn strays_beside(&self, doc: &Doc, folder: &str, strays: &mut Vec<String>) {
+        let Ok(found) = self.disk.list(&self.folder(doc)) else {
+            strays.push(folder.to_owned());
+            return;
+        };
+        // A name that is no text is none of a file that was ever kept; beside the shop nothing is.
+        let is_kept = |name: &OsStr| {
+            let name = name.to_str().filter(|_| matches!(doc, Doc::Job(_)));
+            name.is_some_and(|name| AttachmentName::new(name).is_ok())
+        };
         for found in &found {
             let name = found.name.to_string_lossy();
-            let is_file = found.look.kind == Kind::File;
             let is_ours = OURS_BESIDE.contains(&name.as_ref()) || is_of_save(&name);
-            // Beside the shop nothing is kept for anybody.
-            let is_kept = matches!(doc, Doc::Job(_)) && AttachmentName::new(&name).is_ok();
-            if !is_file || !(is_ours || is_kept) {
+            if found.look.kind != Kind::File || !(is_ours || is_kept(&found.name)) {
                 strays.push(format!("{folder}/{name}"));
             }
         }
-        Ok(())
     }
 }
 
@@ -105,6 +100,7 @@ mod tests {
         assert_eq!(shelf.strays(), Ok(Vec::new()));
         for other in [
             "drawing.pdf",
+            ".26-0102.ron",
             "old/26-0101.ron",
             "26-0101.files/mails/1.txt",
             "26-0101.files/con.pdf",
@@ -112,13 +108,27 @@ mod tests {
         ] {
             put(other);
         }
+        #[cfg(target_os = "linux")]
+        {
+            use std::os::unix::ffi::OsStrExt as _;
+            let name = std::ffi::OsStr::from_bytes(b"26-0101.files/Pr\xfcfung.pdf");
+            std::fs::write(folder.path().join(name), "x").unwrap();
+        }
         let named = [
+            ".26-0102.ron",
+            "26-0101.files/Pr\u{fffd}fung.pdf",
             "26-0101.files/con.pdf",
             "26-0101.files/mails",
             "drawing.pdf",
             "old",
             "shop.files/logo.png",
         ];
-        assert_eq!(shelf.strays(), Ok(named.map(str::to_owned).to_vec()));
+        let is_there = |name: &&str| cfg!(target_os = "linux") || !name.contains('\u{fffd}');
+        let named: Vec<String> = named
+            .iter()
+            .filter(|n| is_there(n))
+            .map(|n| (*n).to_owned())
+            .collect();
+        assert_eq!(shelf.strays(), Ok(named));
     }
 }

@@ -32,6 +32,8 @@ pub(super) struct Seen {
     /// The number of tables that a program must know at least to work with them.
     pub(super) least_program: i32,
     pub(super) mark: Option<Mark>,
+    /// A copy is on its way there, or stopped.
+    pub(super) is_half_copied: bool,
 }
 
 /// A connection.
@@ -110,12 +112,13 @@ impl Line {
 /// The tables of a schema, or none where there is none.
 fn look(client: &mut Client) -> Result<Option<Seen>, postgres::Error> {
     use postgres::error::SqlState;
-    let about = "SELECT schema_number, least_program, mark FROM quillbore.about";
+    let about = "SELECT schema_number, least_program, mark, is_half_copied FROM quillbore.about";
     match client.query_typed_one(about, &[]) {
         Ok(row) => Ok(Some(Seen {
             number: row.try_get(0)?,
             least_program: row.try_get(1)?,
             mark: row.try_get::<_, Option<&str>>(2)?.and_then(Mark::read),
+            is_half_copied: row.try_get(3)?,
         })),
         Err(error) => match error.code() {
             Some(code)

@@ -61,6 +61,8 @@ pub(super) struct Lines {
     known: Mutex<Option<Mark>>,
     /// What was sent, and may be there or not.
     not_known: Mutex<Vec<(Doc, Version)>>,
+    /// It is this desk that makes a copy there.
+    copies: AtomicBool,
 }
 
 impl Lines {
@@ -73,6 +75,7 @@ impl Lines {
             idle: Mutex::default(),
             known: Mutex::new(known),
             not_known: Mutex::default(),
+            copies: AtomicBool::new(false),
         }
     }
 
@@ -99,9 +102,11 @@ impl Lines {
         locked(&self.known).clone()
     }
 
-    /// From now on the shelf has this mark: lines that saw another one are of no use.
-    pub(super) fn know(&self, mark: &Mark) {
+    /// From now on the shelf has this mark, and this desk makes a copy there or has made it; lines that saw
+    /// something else are of no use.
+    pub(super) fn know(&self, mark: &Mark, copies: bool) {
         *locked(&self.known) = Some(mark.clone());
+        self.copies.store(copies, Ordering::Release);
         locked(&self.idle).clear();
     }
 
@@ -199,7 +204,8 @@ impl Lines {
     fn keep(&self, line: Line) {
         let mut idle = locked(&self.idle);
         // A line that saw no shelf would go on seeing none.
-        if idle.len() < MOST_KEPT && line.seen.is_some() {
+        let is_of_shelf = line.seen.as_ref().is_some_and(|seen| seen.mark.is_some());
+        if idle.len() < MOST_KEPT && is_of_shelf {
             idle.push(line);
         }
     }
@@ -214,6 +220,10 @@ impl Lines {
             if seen.number < schema::NUMBER {
                 return Err(ShelfError::OlderTables { place: place() });
             }
+        }
+        let is_half = seen.is_some_and(|seen| seen.is_half_copied);
+        if is_half && !self.copies.load(Ordering::Acquire) {
+            return Err(ShelfError::HalfCopied { place: place() });
         }
         let now = seen.and_then(|seen| seen.mark.clone());
         let mut known = locked(&self.known);
@@ -274,12 +284,7 @@ impl Lines {
             };
             return ShelfError::MayNot { says, place };
         }
-        let is_no_answer = is(&[
-            SqlState::INVALID_CATALOG_NAME,
-            SqlState::LOCK_NOT_AVAILABLE,
-            SqlState::QUERY_CANCELED,
-        ]);
-        if code.is_none() || may_pass(broken) || is_no_answer {
+        if code.is_none() || may_pass(broken) || is(&[SqlState::INVALID_CATALOG_NAME]) {
             return ShelfError::NoServer { says, place };
         }
         let kind = match code {

@@ -10,6 +10,8 @@ CREATE TABLE quillbore.about (
   schema_number integer NOT NULL,
   least_program integer NOT NULL,
   mark text CHECK (mark ~ '^[0-9a-f]{32}$'),
+  -- A copy of another shelf that is not whole yet: nobody works in it.
+  is_half_copied boolean NOT NULL DEFAULT false,
   last_change bigint NOT NULL DEFAULT 0
 );
 
@@ -92,11 +94,46 @@ BEGIN
 END
 $$;
 
--- A part of a large content, ahead of the commit that it belongs to.
-CREATE FUNCTION quillbore.put_part(p_version bytea, p_part integer, p_bytes bytea) RETURNS void
+-- Whoever writes parts of a content, or takes them for whole, does so alone.
+CREATE FUNCTION quillbore.lock_content(p_version bytea) RETURNS void
 LANGUAGE sql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+  SELECT pg_advisory_xact_lock(hashtextextended('quillbore content ' || encode(p_version, 'hex'), 0))
+$$;
+
+-- A part of a large content, ahead of the commit that it belongs to. One that is whole stays as it is;
+-- what is left of an earlier try, or of a hand that meant no good, makes way for the first part.
+CREATE FUNCTION quillbore.put_part(p_version bytea, p_part integer, p_bytes bytea) RETURNS void
+LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+BEGIN
+  PERFORM quillbore.lock_content(p_version);
+  IF EXISTS (SELECT FROM quillbore.content c WHERE c.version = p_version) THEN
+    RETURN;
+  END IF;
+  IF p_part = 0 THEN
+    DELETE FROM quillbore.content_part c WHERE c.version = p_version;
+  END IF;
   INSERT INTO quillbore.content_part (version, part, bytes) VALUES (p_version, p_part, p_bytes)
-    ON CONFLICT DO NOTHING
+    ON CONFLICT (version, part) DO UPDATE SET bytes = excluded.bytes;
+END
+$$;
+
+-- Takes the parts of a content for whole, where they are what its version says.
+CREATE FUNCTION quillbore.settle_content(p_version bytea, p_size bigint, p_name text) RETURNS void
+LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+DECLARE
+  whole bytea;
+BEGIN
+  PERFORM quillbore.lock_content(p_version);
+  IF EXISTS (SELECT FROM quillbore.content c WHERE c.version = p_version) THEN
+    RETURN;
+  END IF;
+  SELECT string_agg(c.bytes, ''::bytea ORDER BY c.part) INTO whole
+    FROM quillbore.content_part c WHERE c.version = p_version;
+  IF sha256(coalesce(whole, ''::bytea)) <> p_version OR length(whole) IS DISTINCT FROM p_size THEN
+    RAISE EXCEPTION '% did not arrive as it was sent', p_name USING ERRCODE = 'data_corrupted';
+  END IF;
+  INSERT INTO quillbore.content (version, bytes) VALUES (p_version, p_size);
+END
 $$;
 
 -- Writes files and documents against the versions that they rest on. One row says what it came to;
@@ -114,8 +151,8 @@ DECLARE
   stands_all bytea[] := '{}';
   there text;
   has_changed boolean := false;
-  part_sizes bigint;
   before bigint := change;
+  part_of_name text;
 BEGIN
   SELECT mark INTO there FROM quillbore.about;
   IF there IS NULL THEN
@@ -123,6 +160,11 @@ BEGIN
   ELSIF there IS DISTINCT FROM p_mark THEN
     RETURN QUERY SELECT 'another shelf', NULL::text, NULL::text; RETURN;
   END IF;
+  FOREACH part_of_name IN ARRAY p_docs || p_jobs || p_names LOOP
+    IF part_of_name !~ '^[^/\\[:cntrl:]]{1,250}$' OR part_of_name ~ '^\.' THEN
+      RAISE EXCEPTION 'a shelf keeps nothing under the name %', quote_literal(part_of_name);
+    END IF;
+  END LOOP;
   -- The line broke after it was done, and it is asked again.
   IF EXISTS (SELECT FROM quillbore.revision r WHERE r.commit_id = p_commit) THEN
     RETURN QUERY SELECT 'done', NULL::text, NULL::text; RETURN;
@@ -151,16 +193,9 @@ BEGIN
   END LOOP;
   FOR i IN 1 .. cardinality(p_jobs) LOOP
     IF p_bytes[i] IS NOT NULL THEN
-      IF sha256(p_bytes[i]) <> p_files[i] THEN
-        RAISE EXCEPTION '% did not arrive as it was sent', p_names[i] USING ERRCODE = 'data_corrupted';
-      END IF;
       PERFORM quillbore.put_part(p_files[i], 0, p_bytes[i]);
     END IF;
-    SELECT sum(length(c.bytes)) INTO part_sizes FROM quillbore.content_part c WHERE c.version = p_files[i];
-    IF part_sizes IS DISTINCT FROM p_sizes[i] THEN
-      RAISE EXCEPTION '% did not arrive as it was sent', p_names[i] USING ERRCODE = 'data_corrupted';
-    END IF;
-    INSERT INTO quillbore.content (version, bytes) VALUES (p_files[i], p_sizes[i]) ON CONFLICT DO NOTHING;
+    PERFORM quillbore.settle_content(p_files[i], p_sizes[i], p_names[i]);
     INSERT INTO quillbore.attachment (job, name, version, added_by)
       VALUES (p_jobs[i], p_names[i], p_files[i], p_by) ON CONFLICT DO NOTHING;
   END LOOP;
@@ -232,6 +267,12 @@ LANGUAGE sql STABLE SET search_path = pg_catalog, pg_temp AS $$
   SELECT max(number) FROM numbers WHERE number <= p_highest
 $$;
 
+-- The end of a hold of so many seconds from now; of ten minutes at most, whatever is asked for.
+CREATE FUNCTION quillbore.hold_until(p_seconds double precision) RETURNS timestamptz
+LANGUAGE sql VOLATILE SET search_path = pg_catalog, pg_temp AS $$
+  SELECT clock_timestamp() + make_interval(secs => least(p_seconds, 600))
+$$;
+
 -- Holds a job for a desk, for so many seconds; whether it could, else who has it. Where the server's
 -- clock was set back, a hold would last longer than anybody asked for: it is cut to what is asked now,
 -- and a desk that is there renews it.
@@ -240,12 +281,12 @@ RETURNS TABLE (is_held boolean, by text)
 LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
 BEGIN
   INSERT INTO quillbore.hold AS there (job, desk, token, until)
-    VALUES (p_job, p_desk, p_token, clock_timestamp() + make_interval(secs => p_seconds))
+    VALUES (p_job, p_desk, p_token, quillbore.hold_until(p_seconds))
     ON CONFLICT (job) DO UPDATE SET
       desk = excluded.desk, token = excluded.token, until = excluded.until
       WHERE there.until < clock_timestamp() OR there.token = p_token;
-  UPDATE quillbore.hold SET until = clock_timestamp() + make_interval(secs => p_seconds)
-    WHERE job = p_job AND until > clock_timestamp() + make_interval(secs => p_seconds);
+  UPDATE quillbore.hold SET until = quillbore.hold_until(p_seconds)
+    WHERE job = p_job AND until > quillbore.hold_until(p_seconds);
   RETURN QUERY SELECT h.token = p_token, h.desk FROM quillbore.hold h WHERE h.job = p_job;
 END
 $$;
@@ -254,7 +295,7 @@ $$;
 CREATE FUNCTION quillbore.keep_holds(p_tokens bytea[], p_seconds double precision) RETURNS bigint
 LANGUAGE sql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
   WITH kept AS (
-    UPDATE quillbore.hold SET until = clock_timestamp() + make_interval(secs => p_seconds)
+    UPDATE quillbore.hold SET until = quillbore.hold_until(p_seconds)
       WHERE token = ANY (p_tokens) RETURNING 1
   ) SELECT count(*) FROM kept
 $$;
@@ -265,15 +306,31 @@ LANGUAGE sql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
   UPDATE quillbore.about SET mark = coalesce(mark, p_mark) RETURNING mark
 $$;
 
--- Gives it another shelf's mark, as long as nothing was ever kept here; whether it did. For the owner.
-CREATE FUNCTION quillbore.take_mark(p_mark text) RETURNS boolean
+-- Makes it the place of a copy of the shelf with a mark, which nobody works in until the copy is whole:
+-- 'unfinished'. One that is that shelf already stays as it is: 'whole'; one in which anything was kept as
+-- another shelf: 'another'. For the owner.
+CREATE FUNCTION quillbore.begin_copy(p_mark text) RETURNS text
 LANGUAGE plpgsql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+DECLARE
+  there quillbore.about;
 BEGIN
   PERFORM quillbore.lock_count();
-  UPDATE quillbore.about SET mark = p_mark
-    WHERE last_change = 0 AND NOT EXISTS (SELECT FROM quillbore.attachment);
-  RETURN FOUND;
+  SELECT * INTO there FROM quillbore.about;
+  IF there.mark = p_mark THEN
+    RETURN CASE WHEN there.is_half_copied THEN 'unfinished' ELSE 'whole' END;
+  ELSIF there.mark IS NOT NULL
+    AND (there.is_half_copied OR there.last_change > 0 OR EXISTS (SELECT FROM quillbore.attachment)) THEN
+    RETURN 'another';
+  END IF;
+  UPDATE quillbore.about SET mark = p_mark, is_half_copied = true;
+  RETURN 'unfinished';
 END
+$$;
+
+-- The copy is whole. For the owner.
+CREATE FUNCTION quillbore.end_copy() RETURNS void
+LANGUAGE sql SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $$
+  UPDATE quillbore.about SET is_half_copied = false
 $$;
 
 INSERT INTO quillbore.about (schema_number, least_program) VALUES (1, 1);

@@ -10,4 +10,4 @@ GRANT EXECUTE ON FUNCTION
 GRANT EXECUTE ON FUNCTION
   quillbore.put, quillbore.put_part, quillbore.put_digests, quillbore.take_hold, quillbore.keep_holds
   TO quillbore_desk, quillbore_owner;
-GRANT EXECUTE ON FUNCTION quillbore.adopt, quillbore.take_mark, quillbore.take_away TO quillbore_owner;
+GRANT EXECUTE ON FUNCTION quillbore.adopt, quillbore.begin_copy, quillbore.end_copy, quillbore.take_away TO quillbore_owner;
