@@ -38,12 +38,17 @@ pub(super) fn office_with(
         root,
         key,
         is_loose,
+        is_named: is_of_named,
     } = find(&disk, word, shelf)?;
     let is_named = shop.is_some();
     // Records of the shelf that somebody names count for a job from elsewhere, too; its shop where that
     // job lies on no shelf.
-    let named = named.map(|named| at_shelf(&disk, named));
-    let named = named.transpose()?.map(|at| at.shelf);
+    let named = match named {
+        // It is open already, and its password was given.
+        Some(_) if is_of_named => Some(Arc::clone(&shelf)),
+        Some(named) => Some(at_shelf(&disk, named)?.shelf),
+        None => None,
+    };
     let of_shop = named.as_ref().filter(|_| is_loose).unwrap_or(&shelf);
     let shop = files::shop(disk.as_ref(), shop, Some(of_shop.as_ref()))?;
     let opened = read(&shelf, &key)?;
@@ -107,6 +112,8 @@ struct Place {
     key: JobKey,
     /// It lies on no shelf.
     is_loose: bool,
+    /// The shelf is the one that was named.
+    is_named: bool,
 }
 
 fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Place, Failure> {
@@ -126,6 +133,7 @@ fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Plac
             root: at.root,
             key,
             is_loose: false,
+            is_named: shelf.is_some(),
         });
     }
     // What is read is the file that a link leads to, not the link.
@@ -140,12 +148,14 @@ fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Plac
             root: Some(root),
             key,
             is_loose: false,
+            is_named: false,
         },
         Around::Plain => Place {
             shelf: Arc::new(alone),
             root: None,
             key,
             is_loose: true,
+            is_named: false,
         },
     })
 }

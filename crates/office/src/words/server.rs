@@ -1,5 +1,7 @@
 //! What is said of a shelf's server.
 
+use std::path::Path;
+
 use postgres::error::SqlState;
 
 use crate::failure::Failure;
@@ -33,7 +35,15 @@ pub(crate) fn no_address(why: AddressRefused) -> Failure {
 }
 
 /// That there was no password.
-pub(crate) const NO_PASSWORD: &str = "none was given";
+pub(crate) const NO_PASSWORD: &str = "it wants a password, and none was given";
+
+/// That the password file is not read.
+pub(crate) fn open_to_others(file: &Path) -> String {
+    format!(
+        "{NO_PASSWORD}; {} is passed over, since others may read it (chmod 600)",
+        super::shown::name(file.as_os_str())
+    )
+}
 
 /// What is read is not what was written.
 pub(crate) fn damaged(name: &str) -> String {
@@ -64,13 +74,16 @@ pub(crate) fn said(error: &postgres::Error) -> String {
 pub(crate) fn means(code: &SqlState) -> Option<&'static str> {
     match *code {
         SqlState::INVALID_CATALOG_NAME => Some("it runs, and has no such database"),
-        SqlState::TOO_MANY_CONNECTIONS => {
-            Some("it lets nobody else in now; max_connections says how many it does")
-        }
+        SqlState::TOO_MANY_CONNECTIONS => Some(
+            "it lets nobody else in now; its max_connections, or a limit of this user or database, says how many it does",
+        ),
         SqlState::LOCK_NOT_AVAILABLE => {
             Some("something has its tables locked for longer than anybody waits")
         }
         SqlState::QUERY_CANCELED => Some("it took too long, or somebody stopped it there"),
+        SqlState::READ_ONLY_SQL_TRANSACTION => {
+            Some("it only reads here: it is a replica, or this user is set to read only")
+        }
         SqlState::UNDEFINED_FUNCTION | SqlState::UNDEFINED_TABLE | SqlState::UNDEFINED_COLUMN => {
             Some(
                 "its tables are not as this program makes them; somebody changed them, or restored a part",

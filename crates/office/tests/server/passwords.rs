@@ -130,6 +130,15 @@ fn a_server_over_a_network_is_reached_by_password_and_certificate_alone() {
     .expect("written");
     use std::os::unix::fs::PermissionsExt as _;
     let private = std::fs::Permissions::from_mode(0o600);
+    // Others may read it: it is passed over, and that is said.
+    let desk = scene.desk(good(), None, Some(file.clone()));
+    let Err(ShelfError::NoEntry { says, .. }) = desk.mark() else {
+        panic!("a password that others may read was taken");
+    };
+    assert!(
+        says.contains("none was given") && says.contains("is passed over"),
+        "{says}"
+    );
     std::fs::set_permissions(&file, private).expect("private");
     let desk = scene.desk(good(), None, Some(file));
     assert_eq!(desk.mark(), Ok(Some(mark(1))));

@@ -22,13 +22,13 @@ fn a_commit_takes_the_steps_that_it_must_and_no_more() {
             all.push(steps(&make()));
         }
     });
-    // Over an old one: 2 for the mark; a look; the folder; the lock, looked at first; a look and a
+    // Over an old one: 2 for the mark, a look whether a copy is on its way there; a look; the folder; the lock, looked at first; a look and a
     // read; the new and the old content, each synced; a look, a name and its settling for the old
     // one, a look and a name for the new one, and its settling.
-    assert_eq!(all[0], 18, "{all:?}");
-    // A new one: 2 for the mark, two looks, the content and its syncing, its name, the other name
+    assert_eq!(all[0], 19, "{all:?}");
+    // A new one: 2 for the mark, a look for a copy, two looks, the content and its syncing, its name, the other name
     // taken away, settling.
-    assert_eq!(all[1], 9, "{all:?}");
+    assert_eq!(all[1], 10, "{all:?}");
 }
 
 /// What stands there is the old or the new, whole, the first ones before the later ones.

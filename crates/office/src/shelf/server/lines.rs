@@ -268,9 +268,10 @@ impl Lines {
             ])
         {
             self.wants_password.store(true, Ordering::Release);
-            let says = match password {
-                true => words::NO_PASSWORD.to_owned(),
-                false => says,
+            let says = match (password, self.kept.open_to_others()) {
+                (true, Some(file)) => words::open_to_others(file),
+                (true, None) => words::NO_PASSWORD.to_owned(),
+                (false, _) => says,
             };
             return ShelfError::NoEntry { says, place };
         }

@@ -57,6 +57,13 @@ impl Kept {
         }
     }
 
+    /// The password file, where it is passed over since others may read it.
+    pub(super) fn open_to_others(&self) -> Option<&Path> {
+        let file = self.file.as_deref()?;
+        let is_file = std::fs::metadata(file).is_ok_and(|found| found.is_file());
+        (is_file && !is_private(file)).then_some(file)
+    }
+
     /// The password for an address.
     pub(super) fn of(&self, address: &Address) -> Option<Password> {
         self.said.clone().or_else(|| {
@@ -71,15 +78,22 @@ fn private(file: &Path) -> Option<String> {
     if !std::fs::metadata(file).ok()?.is_file() {
         return None;
     }
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        let mode = std::fs::metadata(file).ok()?.permissions().mode();
-        if mode & 0o077 != 0 {
-            return None;
-        }
+    if !is_private(file) {
+        return None;
     }
     std::fs::read_to_string(file).ok()
+}
+
+#[cfg(unix)]
+fn is_private(file: &Path) -> bool {
+    use std::os::unix::fs::PermissionsExt as _;
+    let found = std::fs::metadata(file);
+    found.is_ok_and(|found| found.permissions().mode() & 0o077 == 0)
+}
+
+#[cfg(not(unix))]
+fn is_private(_: &Path) -> bool {
+    true
 }
 
 /// A line is host, port, database, user and password, parted by colons; `*` stands for any, and a

@@ -1,6 +1,6 @@
 //! Files beside jobs: new ones only, and on the medium before any document names them.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 
 use super::Files;
@@ -18,28 +18,37 @@ impl Files {
         attachments: &[Attachment],
         made: &mut Vec<PathBuf>,
     ) -> Result<(), CommitError> {
+        let taken =
+            |file: &Attachment| CommitError::AttachmentTaken(file.job.clone(), file.name.clone());
         let mut folders = BTreeSet::new();
+        let mut new: BTreeMap<PathBuf, &Attachment> = BTreeMap::new();
+        // All names are looked at before the first file is written: what is refused leaves nothing behind.
         for attachment in attachments {
             // Also of one that is there already: whoever wrote it may have been cut off right after.
             folders.insert(self.folder(&Doc::Job(attachment.job.clone())));
             let path = self.beside_path(&attachment.job, &attachment.name);
-            let taken =
-                || CommitError::AttachmentTaken(attachment.job.clone(), attachment.name.clone());
             match self.kind(&path)? {
-                None => {}
+                // Twice the same is one.
+                None => {
+                    let same = new.insert(path, attachment);
+                    if same.is_some_and(|same| same.bytes != attachment.bytes) {
+                        return Err(taken(attachment));
+                    }
+                }
                 Some(Kind::File) => {
                     let there = self.read_plain(&path, LARGEST_ATTACHMENT)?;
-                    if there.as_deref() == Some(attachment.bytes.as_slice()) {
-                        continue;
+                    if there.as_deref() != Some(attachment.bytes.as_slice()) {
+                        return Err(taken(attachment));
                     }
-                    return Err(taken());
                 }
-                Some(Kind::Link | Kind::Folder | Kind::Other) => return Err(taken()),
+                Some(Kind::Link | Kind::Folder | Kind::Other) => return Err(taken(attachment)),
             }
+        }
+        for (path, attachment) in new {
             let put = self.put_new(&path, &attachment.bytes);
             match put.map_err(self.step(Step::WriteNew, &path))? {
                 Put::Placed => made.push(path),
-                Put::Taken => return Err(taken()),
+                Put::Taken => return Err(taken(attachment)),
             }
         }
         for folder in &folders {
