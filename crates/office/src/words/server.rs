@@ -73,7 +73,7 @@ pub(crate) fn said(error: &postgres::Error) -> String {
 /// What a server's code means for whoever reads it here, where its own words leave that open.
 pub(crate) fn means(code: &SqlState) -> Option<&'static str> {
     match *code {
-        SqlState::INVALID_CATALOG_NAME => Some("it runs, and has no such database"),
+        SqlState::INVALID_CATALOG_NAME => Some("there is no such database"),
         SqlState::TOO_MANY_CONNECTIONS => Some(
             "it lets nobody else in now; its max_connections, or a limit of this user or database, says how many it does",
         ),

@@ -77,7 +77,7 @@ fn error(why: &ShelfError) -> String {
         ShelfError::TooLarge { .. } => {
             "The file is larger than any file of this program".to_owned()
         }
-        ShelfError::NoServer { says, .. } => format!("The shelf's server can't be reached: {says}"),
+        ShelfError::NoServer { says, .. } => format!("The shelf can't be reached at its server: {says}"),
         ShelfError::NoEntry { says, .. } => {
             format!("The shelf's server does not let this user in: {says}")
         }

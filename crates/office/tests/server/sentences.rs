@@ -18,7 +18,7 @@ fn said<T: std::fmt::Debug>(asked: Result<T, ShelfError>) -> String {
 fn a_server_that_cant_be_used_is_told_as_what_it_is() {
     let cluster = shared();
     let none = Cluster::desk(&cluster.address("no_such_shelf", "shop"));
-    assert!(said(none.mark()).contains("it runs, and has no such database"));
+    assert!(said(none.mark()).contains("there is no such database"));
     let stranger = Cluster::desk(&cluster.address("postgres", "stranger"));
     let why = said(stranger.mark());
     assert!(
