@@ -101,6 +101,26 @@ impl Folder {
         self.files.settle(self.root())
     }
 
+    /// What this place is to a copy of the shelf with a mark; an empty one is taken for it.
+    fn copy_place(&self, mark: &Mark) -> Result<CopyPlace, ShelfError> {
+        let (there, copying) = (self.mark()?, self.copy_path());
+        let is_ours = |found: Option<Mark>| found.as_ref() == Some(mark);
+        if there.is_none() {
+            // The first to write this file makes its copy here; a mark comes after it.
+            self.write_mark(&copying, &crate::words::shelf::copy_file(mark))?;
+            if !is_ours(self.mark_in(&copying)?) {
+                return Ok(CopyPlace::Another);
+            }
+            self.adopt(mark)?;
+        }
+        let is_half = self.files.kind(&copying)?.is_some();
+        Ok(match (is_ours(self.mark()?), is_half) {
+            (true, true) => CopyPlace::Unfinished,
+            (true, false) => CopyPlace::Whole,
+            (false, _) => CopyPlace::Another,
+        })
+    }
+
     fn vanished(&self) -> ShelfError {
         ShelfError::Vanished {
             place: self.place(),
@@ -192,22 +212,10 @@ impl Shelf for Folder {
 
     fn begin_copy(&self, mark: &Mark) -> Result<CopyPlace, ShelfError> {
         self.copies.store(true, Ordering::Release);
-        let (there, copying) = (self.mark()?, self.copy_path());
-        let ours = |found: Option<&Mark>| found == Some(mark);
-        if there.is_none() {
-            // The first to write this file makes its copy here; a mark comes after it.
-            self.write_mark(&copying, &crate::words::shelf::copy_file(mark))?;
-            if !ours(self.mark_in(&copying)?.as_ref()) {
-                return Ok(CopyPlace::Another);
-            }
-            self.adopt(mark)?;
-        }
-        let is_half = self.files.kind(&copying)?.is_some();
-        match (ours(self.mark()?.as_ref()), is_half) {
-            (true, true) => Ok(CopyPlace::Unfinished),
-            (true, false) => Ok(CopyPlace::Whole),
-            (false, _) => Ok(CopyPlace::Another),
-        }
+        let place = self.copy_place(mark);
+        let begun = matches!(place, Ok(CopyPlace::Unfinished));
+        self.copies.store(begun, Ordering::Release);
+        place
     }
 
     fn end_copy(&self) -> Result<(), ShelfError> {
