@@ -75,20 +75,9 @@ impl<E: Into<NotCopied>> From<E> for Stop {
 
 /// What was read at the first shelf.
 fn read<T>(read: Result<T, ShelfError>) -> Result<T, Stop> {
-    read.map_err(|error| match error {
-        ShelfError::Link { .. }
-        | ShelfError::NoFile { .. }
-        | ShelfError::TooLarge { .. }
-        | ShelfError::Step { .. } => Stop::OfOne(error),
-        ShelfError::Vanished { .. }
-        | ShelfError::NotMarked { .. }
-        | ShelfError::OneFile { .. }
-        | ShelfError::NoServer { .. }
-        | ShelfError::NoEntry { .. }
-        | ShelfError::MayNot { .. }
-        | ShelfError::NewerTables { .. }
-        | ShelfError::OlderTables { .. }
-        | ShelfError::HalfCopied { .. } => Stop::Whole(error.into()),
+    read.map_err(|error| match error.is_of_one() {
+        true => Stop::OfOne(error),
+        false => Stop::Whole(error.into()),
     })
 }
 

@@ -25,7 +25,7 @@ use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_desk::app::App;
 use quillbore_desk::desk::Desk;
-use quillbore_job::{CellAt, Column, Edit, Field, Shop, Unit};
+use quillbore_job::{CellAt, Column, Edit, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
 use quillbore_office::digest::digester;
@@ -37,7 +37,7 @@ use quillbore_office::shelf::{Mark, Memory, Shelf};
 use quillbore_office::worker::Worker;
 use quillbore_office::{Office, places};
 
-use hands::{Window, day, window_around};
+use hands::{Window, day, inquire, window_around};
 use postgres::Cluster;
 use slow_line::slow_line;
 
@@ -209,21 +209,8 @@ fn frames(shelf: Arc<dyn Shelf>, turns: usize) -> Vec<Took> {
 
 /// A job of forty rows.
 fn inquiry(desk: &mut Desk) {
+    inquire(desk);
     let at = quillbore_desk::grid::GridAt::default();
-    for (field, text) in [
-        (Field::Customer, "Grove Pump Works"),
-        (Field::Part, "GP-12"),
-        (Field::Material, "Stainless 316"),
-        (Field::Machine, "Wren"),
-        (Field::Quantity, "12"),
-    ] {
-        let edit = Edit::SetField {
-            field,
-            text: text.to_owned(),
-            unit: Unit::Mm,
-        };
-        desk.edit(&edit, at, at);
-    }
     let row = |row: usize| {
         let cells = [
             format!("H{row}"),

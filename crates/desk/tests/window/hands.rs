@@ -86,6 +86,12 @@ pub(crate) fn empty_desk(folder: &Path) -> Desk {
 
 pub(crate) fn window(folder: &Path) -> Harness<'static, Window> {
     let mut desk = empty_desk(folder);
+    inquire(&mut desk);
+    window_with(desk, office(folder), Standing::Ready)
+}
+
+/// An inquiry without its holes.
+pub(crate) fn inquire(desk: &mut Desk) {
     for (field, text) in [
         (Field::Customer, "Grove Pump Works"),
         (Field::Part, "GP-12"),
@@ -104,7 +110,6 @@ pub(crate) fn window(folder: &Path) -> Harness<'static, Window> {
             quillbore_desk::grid::GridAt::default(),
         );
     }
-    window_with(desk, office(folder), Standing::Ready)
 }
 
 pub(crate) fn window_with(

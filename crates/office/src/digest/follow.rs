@@ -217,22 +217,8 @@ impl Follower {
             Err(ShelfError::TooLarge { .. }) => {
                 self.settle(key, Err(words::digest::too_large()));
             }
-            Err(
-                error @ (ShelfError::Vanished { .. }
-                | ShelfError::NotMarked { .. }
-                | ShelfError::OneFile { .. }
-                | ShelfError::NoServer { .. }
-                | ShelfError::NoEntry { .. }
-                | ShelfError::MayNot { .. }
-                | ShelfError::NewerTables { .. }
-                | ShelfError::OlderTables { .. }
-                | ShelfError::HalfCopied { .. }),
-            ) => return Err(error),
-            Err(
-                error @ (ShelfError::Link { .. }
-                | ShelfError::NoFile { .. }
-                | ShelfError::Step { .. }),
-            ) => {
+            Err(error) if !error.is_of_one() => return Err(error),
+            Err(error) => {
                 self.check_there(shelf)?;
                 self.list(key, Err(words::digest::not_read(&error)));
             }

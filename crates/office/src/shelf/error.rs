@@ -108,6 +108,25 @@ pub enum Step {
 }
 
 impl ShelfError {
+    /// Whether it is of one file alone, so that all else on the shelf can still be read.
+    #[must_use]
+    pub const fn is_of_one(&self) -> bool {
+        match self {
+            Self::Link { .. } | Self::NoFile { .. } | Self::TooLarge { .. } | Self::Step { .. } => {
+                true
+            }
+            Self::Vanished { .. }
+            | Self::NotMarked { .. }
+            | Self::OneFile { .. }
+            | Self::NoServer { .. }
+            | Self::NoEntry { .. }
+            | Self::MayNot { .. }
+            | Self::NewerTables { .. }
+            | Self::OlderTables { .. }
+            | Self::HalfCopied { .. } => false,
+        }
+    }
+
     /// Where it happened, as sentences name it.
     #[must_use]
     pub fn place(&self) -> &str {
