@@ -15,7 +15,8 @@ use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 use quillbore_office::places;
-use quillbore_office::shelf::{Folder, Shelf as _};
+use quillbore_office::shelf::memory::Fault;
+use quillbore_office::shelf::{Folder, Memory, Shelf as _};
 use quillbore_office::worker::Worker;
 use quillbore_paper::Sheet;
 
@@ -52,6 +53,41 @@ fn customer(desk: &mut Desk, text: &str) {
         unit: Unit::Mm,
     };
     desk.edit(&edit, GridAt::default(), GridAt::default());
+}
+
+/// An inquiry that can be quoted.
+fn inquiry(desk: &mut Desk, customer: &str) {
+    for (field, text) in [
+        (Field::Customer, customer),
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(&edit, GridAt::default(), GridAt::default());
+    }
+    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
+    let holes = Edit::SetCells {
+        at: quillbore_job::CellAt {
+            row: 0,
+            column: Column::Mark,
+        },
+        rows: vec![cells.to_vec()],
+        unit: Unit::Mm,
+    };
+    desk.edit(&holes, GridAt::default(), GridAt::default());
+}
+
+fn issue(desk: &mut Desk) {
+    desk.wants(Errand::Issue {
+        paper: Paper::Quotation,
+        sheet: Sheet::A4,
+        others: Vec::new(),
+    });
 }
 
 #[test]
@@ -168,34 +204,8 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
     let folder = tempfile::tempdir().expect("a folder");
     let office = office(folder.path());
     let mut desk = desk(&office);
-    for (field, text) in [
-        (Field::Customer, "Grove Pump Works"),
-        (Field::Material, "Stainless 316"),
-        (Field::Machine, "Wren"),
-        (Field::Quantity, "12"),
-    ] {
-        let edit = Edit::SetField {
-            field,
-            text: text.to_owned(),
-            unit: Unit::Mm,
-        };
-        desk.edit(&edit, GridAt::default(), GridAt::default());
-    }
-    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
-    let holes = Edit::SetCells {
-        at: quillbore_job::CellAt {
-            row: 0,
-            column: Column::Mark,
-        },
-        rows: vec![cells.to_vec()],
-        unit: Unit::Mm,
-    };
-    desk.edit(&holes, GridAt::default(), GridAt::default());
-    desk.wants(Errand::Issue {
-        paper: Paper::Quotation,
-        sheet: Sheet::A4,
-        others: Vec::new(),
-    });
+    inquiry(&mut desk, "Grove Pump Works");
+    issue(&mut desk);
     assert_eq!(desk.job().issued.len(), 1, "{}", desk.notice);
     withdraw(&mut desk);
     desk.undo();
@@ -223,29 +233,7 @@ fn a_paper_is_not_issued_by_a_shop_that_another_desk_changed_since_it_was_seen()
     let folder = tempfile::tempdir().expect("a folder");
     let (here, there) = (office(folder.path()), office(folder.path()));
     let mut desk = desk(&here);
-    for (field, text) in [
-        (Field::Customer, "Alder"),
-        (Field::Material, "Stainless 316"),
-        (Field::Machine, "Wren"),
-        (Field::Quantity, "12"),
-    ] {
-        let edit = Edit::SetField {
-            field,
-            text: text.to_owned(),
-            unit: Unit::Mm,
-        };
-        desk.edit(&edit, GridAt::default(), GridAt::default());
-    }
-    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
-    let holes = Edit::SetCells {
-        at: quillbore_job::CellAt {
-            row: 0,
-            column: Column::Mark,
-        },
-        rows: vec![cells.to_vec()],
-        unit: Unit::Mm,
-    };
-    desk.edit(&holes, GridAt::default(), GridAt::default());
+    inquiry(&mut desk, "Alder");
     desk.save();
     let each = |desk: &Desk| {
         let price = desk.results().figures.price.as_ref().expect("a price");
@@ -279,21 +267,60 @@ fn a_paper_is_not_issued_by_a_shop_that_another_desk_changed_since_it_was_seen()
         sheet = apply_shop(&sheet, &edit).expect("an edit");
     }
     there.save_shop(&base, &sheet).expect("saved");
-    let issue = || Errand::Issue {
-        paper: Paper::Quotation,
-        sheet: Sheet::A4,
-        others: Vec::new(),
-    };
-    desk.wants(issue());
+    issue(&mut desk);
     assert!(desk.job().issued.is_empty(), "{}", desk.notice);
     let said = "Not issued: another desk changed the shop";
     assert!(desk.notice.starts_with(said), "{}", desk.notice);
     assert!(!desk.changed_elsewhere && !desk.history.is_dirty());
     let now = each(&desk);
     assert_ne!(now, before, "it is reckoned anew");
-    desk.wants(issue());
+    issue(&mut desk);
     let [issued] = desk.job().issued.as_slice() else {
         panic!("{}", desk.notice)
     };
     assert_eq!(issued.lines[0].each, Some(now));
+}
+
+#[test]
+fn a_paper_waits_until_the_run_records_are_read_and_then_for_a_look() {
+    let shelf = || Arc::new(Memory::marked(places::new_mark().expect("a mark")));
+    // The records come from a shelf that is away, the job goes to one that is there.
+    let (jobs, records) = (shelf(), shelf());
+    let mut office = Office::new(
+        jobs,
+        None,
+        Arc::new(RealDisk::default()),
+        Arc::new(Shop::embedded().expect("the shop").clone()),
+    );
+    office.teaches = records.clone();
+    records.break_at(0, Fault::Gone);
+    let mut desk = Desk::at_once(Arc::new(office), Arc::new(FixedClock(day())));
+    desk.poll();
+    assert!(desk.notice.contains("run records"), "{}", desk.notice);
+    inquiry(&mut desk, "Grove Pump Works");
+    desk.save();
+    desk.poll();
+    issue(&mut desk);
+    assert_eq!(desk.job().issued.len(), 0);
+    assert!(
+        desk.notice.starts_with("Not issued, since"),
+        "{}",
+        desk.notice
+    );
+    assert!(
+        desk.notice.contains("not there any more"),
+        "{}",
+        desk.notice
+    );
+    // They are back, and were not looked at since.
+    records.mend();
+    issue(&mut desk);
+    assert_eq!(desk.job().issued.len(), 0);
+    assert!(
+        desk.notice.starts_with("Not issued: these figures"),
+        "{}",
+        desk.notice
+    );
+    issue(&mut desk);
+    assert_eq!(desk.job().issued.len(), 1, "{}", desk.notice);
 }

@@ -2,6 +2,7 @@
 
 use std::time::{Duration, Instant};
 
+use quillbore_office::names::JobKey;
 use quillbore_office::shelf::server::{Address, Brings, Server};
 use quillbore_office::shelf::{Commit, CommitError, Doc, Held, Shelf, Version};
 
@@ -22,6 +23,19 @@ fn desk(address: &Address, lease: Duration) -> Server {
 
 fn is_here(held: &Held) -> bool {
     matches!(held, Held::Here(_))
+}
+
+/// The hold of a job that another desk lets go of by and by.
+fn taken_within(near: &Server, job: &JobKey, most: Duration) -> Held {
+    let begun = Instant::now();
+    loop {
+        let taken = near.hold(job, "the near desk");
+        if is_here(&taken) {
+            return taken;
+        }
+        assert!(begun.elapsed() < most, "{taken:?}");
+        std::thread::sleep(Duration::from_millis(50));
+    }
 }
 
 #[test]
@@ -49,15 +63,7 @@ fn a_desk_that_is_heard_of_keeps_its_job_and_a_dead_ones_lease_ends() {
     }
     // Its line is gone, and nobody hears of it any more.
     proxy.shut(true);
-    let begun = Instant::now();
-    let taken = loop {
-        let taken = near.hold(&job, "the near desk");
-        if is_here(&taken) {
-            break taken;
-        }
-        assert!(begun.elapsed() < Duration::from_secs(10), "{taken:?}");
-        std::thread::sleep(Duration::from_millis(50));
-    };
+    let taken = taken_within(&near, &job, Duration::from_secs(10));
     // It comes back: the job is another's now, and stays so.
     proxy.shut(false);
     std::thread::sleep(Duration::from_millis(700));
@@ -131,14 +137,7 @@ fn a_servers_clock_that_is_set_wrong_lets_holds_go_and_keeps_saves_apart() {
     // The lines that it has are dead by then; it renewed for the last time as the clock stood there.
     cluster.set_clock(-2 * DAY);
     let begun = Instant::now();
-    let taken = loop {
-        let taken = near.hold(&job, "the near desk");
-        if is_here(&taken) {
-            break taken;
-        }
-        assert!(begun.elapsed() < Duration::from_secs(15), "{taken:?}");
-        std::thread::sleep(Duration::from_millis(50));
-    };
+    let taken = taken_within(&near, &job, Duration::from_secs(15));
     assert!(
         begun.elapsed() > lease / 2,
         "a living desk had no time to be heard of"

@@ -1,6 +1,7 @@
 //! What jobs are about, kept beside them: so a desk that starts lists them without reading each.
 
 use chrono::NaiveDate;
+use postgres::Row;
 use postgres::error::SqlState;
 use postgres::types::{ToSql, Type};
 use quillbore_job::file::hash;
@@ -158,14 +159,13 @@ impl Lines {
                 ..Digests::default()
             };
             let mut made = Vec::new();
-            for row in &rows {
-                let (content, version): (&[u8], &[u8]) = (row.try_get(1)?, row.try_get(2)?);
-                let job = JobKey::new(row.try_get(0)?).ok();
+            for found in found(&rows)? {
                 // What is damaged is told to whoever reads it alone.
-                let digested = (hash(content).bytes() == version).then(|| (digester.of)(content));
-                if let Some((job, digested)) = job.zip(digested.flatten()) {
-                    made.push((job.clone(), digested.text.clone()));
-                    digests.push(&Doc::Job(job), version, digested);
+                let is_whole = hash(&found.content).bytes() == found.version.as_slice();
+                let digested = is_whole.then(|| (digester.of)(&found.content)).flatten();
+                if let Some(digested) = digested {
+                    made.push((found.job.clone(), digested.text.clone()));
+                    digests.push(&Doc::Job(found.job), &found.version, digested);
                 }
             }
             let keep =
@@ -197,17 +197,22 @@ impl Lines {
                    AND g.has_records IS DISTINCT FROM false ORDER BY d.doc",
                 &[(&names, Type::TEXT_ARRAY), (&kind, Type::TEXT)],
             )?;
-            let told = rows.iter().map(|row| {
-                let (content, version) = (row.try_get(1)?, row.try_get(2)?);
-                let job = JobKey::new(row.try_get(0)?).ok();
-                Ok(job.map(|job| Found {
-                    job,
-                    content,
-                    version,
-                }))
-            });
-            told.collect::<Result<Vec<_>, postgres::Error>>()
+            found(&rows)
         })?;
-        Ok(asked.unwrap_or_default().into_iter().flatten().collect())
+        Ok(asked.unwrap_or_default())
     }
+}
+
+/// Jobs that were found: name, content and version in each row.
+fn found(rows: &[Row]) -> Result<Vec<Found>, postgres::Error> {
+    let told = rows.iter().map(|row| {
+        let (content, version) = (row.try_get(1)?, row.try_get(2)?);
+        let job = JobKey::new(row.try_get(0)?).ok();
+        Ok(job.map(|job| Found {
+            job,
+            content,
+            version,
+        }))
+    });
+    told.filter_map(Result::transpose).collect()
 }
