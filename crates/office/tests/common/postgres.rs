@@ -139,7 +139,6 @@ impl Cluster {
     pub fn wait(&self) {
         let begun = Instant::now();
         while let Err(why) = self.client("postgres", "shop") {
-            let log = std::fs::read_to_string(self.folder.join("log"));
             assert!(
                 self.folder.is_dir(),
                 "this test mounts a small disk of its own, which root alone may"
@@ -147,10 +146,17 @@ impl Cluster {
             assert!(
                 begun.elapsed() < Duration::from_secs(60),
                 "{why:?}\n{}",
-                log.unwrap_or_default()
+                self.said_last()
             );
             std::thread::sleep(Duration::from_millis(50));
         }
+    }
+
+    /// The last lines of its log.
+    pub fn said_last(&self) -> String {
+        let log = std::fs::read_to_string(self.folder.join("log")).unwrap_or_default();
+        let lines: Vec<&str> = log.lines().collect();
+        lines[lines.len().saturating_sub(40)..].join("\n")
     }
 }
 

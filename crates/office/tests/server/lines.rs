@@ -42,12 +42,16 @@ fn commits(at: u64, expected: Option<Version>) -> [Commit; 2] {
     })
 }
 
+/// The database of a desk's shelf.
+fn database(desk: &Server) -> String {
+    let place = desk.place();
+    let name = place.rsplit_once('/').expect("a database").1;
+    name.split('?').next().expect("its name").to_owned()
+}
+
 /// How many versions there are of anything.
 fn versions(near: &Server) -> usize {
-    let place = near.place();
-    let database = place.rsplit_once('/').expect("a database").1;
-    let database = database.split('?').next().expect("its name");
-    let mut client = shared().client(database, "shop").expect("a line");
+    let mut client = shared().client(&database(near), "shop").expect("a line");
     let counted = client.query_one("SELECT count(*) FROM quillbore.revision", &[]);
     usize::try_from(counted.expect("a count").get::<_, i64>(0)).expect("a count")
 }
@@ -245,4 +249,48 @@ fn a_new_job_gets_one_number_also_where_the_first_answer_was_lost() {
         }
     }
     println!("{were_there} were there though nobody was told");
+}
+
+/// Locks a table, and until the end has the server stop whoever waits for it, so many times at most.
+fn in_the_way<T>(database: &str, times: usize, asked: impl FnOnce() -> T + Send) -> T
+where
+    T: Send,
+{
+    let mut other = shared().client(database, "shop").expect("a line");
+    let mut locked = other.transaction().expect("a transaction");
+    locked
+        .batch_execute("LOCK TABLE quillbore.document IN ACCESS EXCLUSIVE MODE")
+        .expect("a lock");
+    let mut hand = shared().client(database, "shop").expect("a line");
+    let stop = "SELECT pg_cancel_backend(pid) FROM pg_stat_activity \
+                WHERE wait_event_type = 'Lock' AND datname = current_database()";
+    std::thread::scope(|threads| {
+        let asked = threads.spawn(asked);
+        let mut stopped = 0;
+        while !asked.is_finished() && stopped < times {
+            stopped += hand.query(stop, &[]).expect("a hand").len();
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        assert!(stopped > 0);
+        locked.rollback().expect("the lock goes");
+        asked.join().expect("what was asked")
+    })
+}
+
+#[test]
+fn what_a_server_stops_at_once_is_asked_again_and_told_where_that_does_not_help() {
+    let (near, _proxy, far) = scene();
+    let database = &database(&near);
+    let [small, large] = commits(1, None);
+    let first = in_the_way(database, 1, || far.commit(&small)).expect("saved");
+    let again = Commit {
+        documents: vec![write(&job("26-0101"), b"again", Some(first.versions[0]))],
+        ..large
+    };
+    in_the_way(database, 3, || far.commit(&again)).expect("saved");
+    assert_eq!(versions(&near), 2);
+    match in_the_way(database, usize::MAX, || far.read(&job("26-0101"))) {
+        Err(ShelfError::Step { says, .. }) => assert!(says.contains("stopped"), "{says}"),
+        other => panic!("{other:?}"),
+    }
 }

@@ -19,6 +19,9 @@ use crate::common::random::Random;
 /// Rounds of the three desks together.
 const ROUNDS: usize = 5_000;
 
+/// How long somebody may get no answer from a server that is killed every second or two.
+const PATIENCE: Duration = Duration::from_secs(120);
+
 /// Jobs that all desks write to.
 const SHARED: [&str; 4] = ["25-0001", "25-0002", "25-0003", "25-0004"];
 
@@ -33,6 +36,22 @@ struct Told {
     files: Vec<(String, Vec<u8>)>,
     changed: usize,
     not_known: usize,
+}
+
+/// Tells everybody when the desks are done, also where one of them gave up: whoever goes on until then
+/// would go on for ever.
+struct Ends<'a> {
+    ended: &'a AtomicBool,
+    cluster: &'a Cluster,
+}
+
+impl Drop for Ends<'_> {
+    fn drop(&mut self) {
+        if std::thread::panicking() {
+            println!("the server said last:\n{}", self.cluster.said_last());
+        }
+        self.ended.store(true, Ordering::SeqCst);
+    }
 }
 
 struct Desk {
@@ -56,7 +75,7 @@ impl Desk {
         loop {
             match ask(&self.shelf) {
                 Ok(answer) => return answer,
-                Err(ShelfError::NoServer { .. }) if begun.elapsed() < Duration::from_secs(120) => {}
+                Err(ShelfError::NoServer { .. }) if begun.elapsed() < PATIENCE => {}
                 Err(error) => panic!("{error:?}"),
             }
         }
@@ -77,7 +96,7 @@ impl Desk {
                     assert!(committed.versions.into_iter().eq(bytes));
                     return true;
                 }
-                Err(CommitError::NotKnown(_)) if begun.elapsed() < Duration::from_secs(120) => {
+                Err(CommitError::NotKnown(_)) if begun.elapsed() < PATIENCE => {
                     was_lost = true;
                     self.told.not_known += 1;
                 }
@@ -163,7 +182,9 @@ fn has(there: &Stored, token: &str) -> bool {
 fn follow(shelf: &Server, ended: &AtomicBool) -> BTreeMap<Doc, Version> {
     let mut known: BTreeMap<Doc, Version> = BTreeMap::new();
     let mut cursor = Cursor::default();
+    let mut heard = Instant::now();
     loop {
+        assert!(heard.elapsed() < PATIENCE, "the shelf tells no changes");
         let is_last = ended.load(Ordering::SeqCst);
         if let Ok(told) = shelf.changes(&cursor) {
             let read: Result<Vec<_>, _> = told.there.iter().map(|doc| shelf.read(doc)).collect();
@@ -173,6 +194,7 @@ fn follow(shelf: &Server, ended: &AtomicBool) -> BTreeMap<Doc, Version> {
                     known.extend(stored.map(|stored| (doc, stored.version)));
                 }
                 cursor = told.cursor;
+                heard = Instant::now();
                 if is_last {
                     return known;
                 }
@@ -195,6 +217,10 @@ fn nothing_is_lost_torn_or_numbered_twice_in_five_thousand_rounds() {
     );
     let begun = Instant::now();
     let (all, known) = std::thread::scope(|threads| {
+        let ends = Ends {
+            ended: &ended,
+            cluster: &cluster,
+        };
         let desks = (0..3).map(|name| {
             let proxy = Proxy::to(cluster.socket());
             let shelf = Cluster::desk(&over(&proxy, address.database_name()));
@@ -234,7 +260,7 @@ fn nothing_is_lost_torn_or_numbered_twice_in_five_thousand_rounds() {
             .into_iter()
             .map(|desk| desk.join().expect("a desk"))
             .collect();
-        ended.store(true, Ordering::SeqCst);
+        drop(ends);
         (all, follower.join().expect("a follower"))
     });
     let count = |of: fn(&Told) -> usize| all.iter().map(of).sum::<usize>();

@@ -154,7 +154,7 @@ impl Lines {
                 Err(broken) => broken,
             };
             let left = patience.lines.saturating_sub(begun.elapsed());
-            if !may_pass(&broken) || left < pause {
+            if !(may_pass(&broken) || was_stopped(&broken)) || left < pause {
                 return Err(self.told(step, &broken));
             }
             if is_of_line(&broken) {
@@ -308,9 +308,7 @@ fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
 /// Whether the line itself is of no use any more.
 fn is_of_line(broken: &Broken) -> bool {
     match broken {
-        Broken::Said(error) => error
-            .code()
-            .is_none_or(|code| code.code().starts_with("08") || code.code().starts_with("57P")),
+        Broken::Said(error) => error.code().is_none_or(|code| is_end_of_line(code)),
         Broken::Silent | Broken::Authorities(_) => true,
     }
 }
@@ -330,7 +328,24 @@ fn may_pass(broken: &Broken) -> bool {
         SqlState::T_R_DEADLOCK_DETECTED,
         SqlState::TOO_MANY_CONNECTIONS,
     ];
-    PASS.contains(code) || code.code().starts_with("08") || code.code().starts_with("57P")
+    PASS.contains(code) || is_end_of_line(code)
+}
+
+/// Whether the server ended the line.
+fn is_end_of_line(code: &SqlState) -> bool {
+    *code == SqlState::IDLE_IN_TRANSACTION_SESSION_TIMEOUT
+        || code.code().starts_with("08")
+        || code.code().starts_with("57P")
+}
+
+/// Whether the server stopped what it was asked, which is not done then. That can come at once: by
+/// somebody's hand, or by a time-out that a clock which is set ahead has passed.
+fn was_stopped(broken: &Broken) -> bool {
+    const STOPS: [SqlState; 2] = [SqlState::QUERY_CANCELED, SqlState::LOCK_NOT_AVAILABLE];
+    let Broken::Said(error) = broken else {
+        return false;
+    };
+    error.code().is_some_and(|code| STOPS.contains(code))
 }
 
 /// Whether an error was one of the network.
