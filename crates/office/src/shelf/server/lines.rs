@@ -308,7 +308,7 @@ fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
 /// Whether the line itself is of no use any more.
 fn is_of_line(broken: &Broken) -> bool {
     match broken {
-        Broken::Said(error) => error.code().is_none_or(|code| is_end_of_line(code)),
+        Broken::Said(error) => error.code().is_none_or(is_end_of_line),
         Broken::Silent | Broken::Authorities(_) => true,
     }
 }
