@@ -29,20 +29,31 @@ pub(crate) fn without_count(row: &Cells) -> Option<String> {
     (blank(Column::Count) && !blank(Column::Size)).then(|| words::NO_COUNT.to_owned())
 }
 
-/// That rows say another number of holes than they have locations.
-pub(crate) fn counts_and_places(rows: &[NewRow]) -> Option<String> {
-    const TOLD: usize = 5;
-    let placed = rows.iter().filter(|row| !row.places.is_empty());
-    let differs = placed.filter_map(|row| {
-        let count = row.cells.get(&Column::Count)?;
-        let count = read_quantity::holes(count).ok()?;
-        let mark = row.cells.get(&Column::Mark).map_or("", |mark| mark.trim());
+/// Settles rows that say another number of holes than they have locations; what is told of them. One
+/// location of several holes is where the drawing begins to measure: the count is right.
+pub(crate) fn counts_and_places(rows: &mut [NewRow]) -> [Option<String>; 2] {
+    let (mut by_count, mut by_places) = (Vec::new(), Vec::new());
+    for row in rows.iter_mut().filter(|row| !row.places.is_empty()) {
+        let count = row.cells.get(&Column::Count);
+        let Some(count) = count.and_then(|count| read_quantity::holes(count).ok()) else {
+            continue;
+        };
         // Lists of locations say one in each of their lines.
-        let is_other = count > 1 && usize::try_from(count) != Ok(row.places.len());
-        is_other.then(|| (mark.to_owned(), count, row.places.len()))
-    });
-    let mut differs: Vec<_> = differs.collect();
-    let more = differs.len().saturating_sub(TOLD);
-    differs.truncate(TOLD);
-    (!differs.is_empty()).then(|| words::counts_and_places(&differs, more))
+        if count <= 1 || usize::try_from(count) == Ok(row.places.len()) {
+            continue;
+        }
+        let mark = row.cells.get(&Column::Mark).map_or("", |mark| mark.trim());
+        let told = (mark.to_owned(), count, row.places.len());
+        if let (1, Some(typed)) = (row.places.len(), row.typed_place.take()) {
+            by_count.push(told);
+            row.places.clear();
+            row.add_to_note(&words::one_place_of(count, &typed));
+        } else {
+            by_places.push(told);
+        }
+    }
+    [
+        words::counts_and_one_place(&by_count),
+        words::counts_and_places(&by_places),
+    ]
 }

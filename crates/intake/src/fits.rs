@@ -6,7 +6,8 @@ use crate::column::ForeignColumn;
 use crate::meaning::Meaning;
 use crate::values::{Kind, Look};
 use Kind::{
-    Angle, Callout, Depth, End, FitOrMark, Mark, Number, Numbered, Signed, Size, Text, Times, Whole,
+    Angle, Callout, Depth, End, FitOrMark, Limited, Mark, Number, Numbered, Signed, Size, Text,
+    Times, Whole,
 };
 
 pub(crate) const MARK: Meaning = Meaning::Ours(Column::Mark);
@@ -22,7 +23,12 @@ pub(crate) const NUMBERS: [Kind; 3] = [Whole, Number, Signed];
 
 /// Whether values say that they are sizes.
 pub(crate) fn is_surely_size(look: &Look) -> bool {
-    look.is_surely(&[Size, Callout], &[Whole, Number, Numbered, Depth])
+    look.is_surely(&[Size, Limited, Callout], &[Whole, Number, Numbered, Depth])
+}
+
+/// Whether values say that they are diameters: limits alone may be those of a depth.
+fn is_surely_diameter(look: &Look) -> bool {
+    look.is_surely(&[Size, Callout], &[Whole, Number, Numbered, Depth, Limited])
 }
 
 /// Numbers in every line that has something, in two lines at least.
@@ -63,7 +69,8 @@ pub(crate) fn is_contradicted(meaning: Meaning, look: &Look) -> bool {
             angle || end || size || tolerance || mark || depth || parts
         }
         SIZE => times || angle || end || tolerance || depth,
-        DEPTH | Meaning::Point(_) | Meaning::Lower | Meaning::Upper => {
+        DEPTH => times || angle || tolerance || mark || is_surely_diameter(look),
+        Meaning::Point(_) | Meaning::Lower | Meaning::Upper => {
             times
                 || angle
                 || tolerance

@@ -10,7 +10,8 @@ use crate::head::Says;
 use crate::meaning::Meaning;
 use crate::values::{Kind, Look};
 use Kind::{
-    Angle, Callout, Depth, End, FitOrMark, Mark, Number, Numbered, Signed, Size, Times, Whole,
+    Angle, Callout, Depth, End, FitOrMark, Limited, Mark, Number, Numbered, Signed, Size, Times,
+    Whole,
 };
 
 /// The columns of a table, understood one after another.
@@ -149,11 +150,11 @@ impl Table<'_> {
             MARK => look.is(&[Mark, FitOrMark, Numbered, Whole]) && look.distinct,
             COUNT => can_be_count(look),
             SIZE => {
-                look.is(&[Number, Whole, Size, Callout, Numbered])
+                look.is(&[Number, Whole, Size, Limited, Callout, Numbered])
                     && beside(DEPTH, |look, depth| depth.exceeds(look, 1.0))
             }
             DEPTH => {
-                look.is(&[Number, Whole, Depth, End])
+                look.is(&[Number, Whole, Depth, End, Limited])
                     && beside(SIZE, |look, size| look.exceeds(size, 1.0))
             }
             Meaning::Tolerance => {

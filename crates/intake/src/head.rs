@@ -264,10 +264,11 @@ fn by_words(words: &[&Token]) -> Option<Says> {
         Says::OneOf { meanings, .. } => meanings.contains(&meaning),
         Says::Nothing | Says::InPart(_) | Says::Other => false,
     };
-    Some(if each.iter().all(agrees) {
-        Says::Plainly(meaning)
-    } else {
-        Says::InPart(meaning)
+    Some(match meaning {
+        _ if each.iter().all(agrees) => Says::Plainly(meaning),
+        // A tolerance of something that isn't known is hardly the size's: of position, of form.
+        Meaning::Tolerance => Says::Other,
+        _ => Says::InPart(meaning),
     })
 }
 

@@ -13,6 +13,7 @@ mod column;
 mod commas;
 pub mod compare;
 mod counts;
+mod crosses;
 pub mod delimited;
 pub mod drawn;
 pub mod dxf;

@@ -6,8 +6,10 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
+use crate::cell_words::CellWord;
 use crate::column::{Holds, How, Why};
 use crate::commas::Commas;
+use crate::crosses::Crosses;
 use crate::foreign::Foreign;
 use crate::head::AngleFrom;
 use crate::head_unit::HeadUnit;
@@ -24,6 +26,8 @@ pub(crate) struct Sorted {
     pub(crate) cells: BTreeMap<Column, String>,
     pub(crate) limits: SizeLimits,
     pub(crate) depth_tolerance: Option<String>,
+    /// What the head of its end says, where two columns say one end each.
+    pub(crate) says_end: Option<CellWord>,
     pub(crate) point: [Option<String>; 3],
     pub(crate) axis: [Option<String>; 3],
     pub(crate) notes: Vec<String>,
@@ -49,6 +53,8 @@ pub(crate) struct Reading<'a> {
     commas: Commas,
     /// The columns that say the unit of others.
     units: Vec<usize>,
+    /// Those that are crossed where a hole ends so.
+    crosses: Option<Crosses>,
 }
 
 impl<'a> Reading<'a> {
@@ -62,6 +68,7 @@ impl<'a> Reading<'a> {
             sections: foreign.sections(),
             commas: Commas::of(foreign),
             units: units.map(|(at, _)| at).collect(),
+            crosses: Crosses::of(foreign),
         }
     }
 
@@ -172,6 +179,9 @@ pub(crate) fn sort(reading: &Reading<'_>, at: usize, line: Line<'_>) -> Sorted {
             }
         }
     }
+    if let Some(crosses) = &reading.crosses {
+        crosses.settle(line, &mut sorted);
+    }
     sorted
 }
 
@@ -270,6 +280,16 @@ pub(crate) fn join_depth(
     let (depth, guess) = joined(depth, &tolerance?, Column::Depth, unit);
     row.insert(Column::Depth, depth);
     guess
+}
+
+/// The place that a line names as it is typed: `x 10 y 5.5`.
+pub(crate) fn place_typed(sorted: &Sorted) -> String {
+    let names = ["x", "y", "z", "i", "j", "k"];
+    let parts = names
+        .into_iter()
+        .zip(sorted.point.iter().chain(&sorted.axis));
+    let typed = parts.filter_map(|(name, part)| Some(format!("{name} {}", part.as_ref()?.trim())));
+    typed.collect::<Vec<_>>().join(" ")
 }
 
 /// The place that a line names, or why it can't be read; its number is set by the caller.

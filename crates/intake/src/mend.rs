@@ -153,7 +153,7 @@ fn depth_and_end(text: &str, unit: Unit) -> Option<Callout> {
 }
 
 /// Where a hole ends, by a yes or no under a head that is a word for it.
-fn yes_as_end(text: &str, said: CellWord) -> Option<&'static str> {
+pub(crate) fn yes_as_end(text: &str, said: CellWord) -> Option<&'static str> {
     let text = text.trim();
     let spoken = text.chars().all(char::is_alphabetic) || text == "\u{2713}";
     let english =
@@ -174,7 +174,12 @@ fn yes_as_end(text: &str, said: CellWord) -> Option<&'static str> {
 pub(crate) fn end_in_head(columns: &[ForeignColumn]) -> Option<CellWord> {
     let mut columns = columns.iter();
     let end = columns.find(|column| column.holds(Meaning::Ours(Column::End)))?;
-    let words = end.head.text.split(|letter: char| !letter.is_alphabetic());
+    end_of_head(&end.head.text)
+}
+
+/// The word for where a hole ends that a head has; none where it has several or none.
+pub(crate) fn end_of_head(head: &str) -> Option<CellWord> {
+    let words = head.split(|letter: char| !letter.is_alphabetic());
     let said: Vec<CellWord> = words
         .filter_map(|word| cell_word(word, Column::End))
         .filter(|said| matches!(said, CellWord::Through | CellWord::Blind))

@@ -13,6 +13,8 @@ pub(crate) type Cells = BTreeMap<Column, String>;
 pub(crate) struct NewRow {
     pub(crate) cells: Cells,
     pub(crate) places: Vec<Place>,
+    /// Its first location as it is typed, where it has one and a count of its own.
+    pub(crate) typed_place: Option<String>,
 }
 
 impl NewRow {
@@ -51,6 +53,7 @@ pub(crate) fn rows_of(edit: Edit) -> Vec<NewRow> {
                 .filter_map(|(column, text)| Some((column, text?)))
                 .collect(),
             places,
+            typed_place: None,
         }
     })
     .collect()

@@ -128,7 +128,12 @@ pub(crate) fn is_no_mark(cell: &str) -> bool {
     !digits
         && !matches!(
             kind(cell),
-            Kind::Mark | Kind::FitOrMark | Kind::Numbered | Kind::Callout | Kind::Size
+            Kind::Mark
+                | Kind::FitOrMark
+                | Kind::Numbered
+                | Kind::Callout
+                | Kind::Size
+                | Kind::Limited
         )
 }
 

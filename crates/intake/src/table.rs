@@ -15,7 +15,7 @@ use crate::error::IntakeError;
 use crate::fits::COUNT;
 use crate::foreign::Foreign;
 use crate::from_note::{Kept, NotesRead, Remarks, end_of};
-use crate::line::{Reading, join_depth, place_of, sort};
+use crate::line::{Reading, join_depth, place_of, place_typed, sort};
 use crate::lines::Line;
 use crate::meaning::Meaning;
 use crate::mend::{Mended, end_in_head};
@@ -202,6 +202,7 @@ impl<'a> Taking<'a> {
     /// The edit and the report.
     fn ended(mut self, at: RowsAt) -> Taken {
         let foreign = self.foreign;
+        let of_counts = counts_and_places(&mut self.rows);
         let totals = Totals::of(foreign, &self.rows);
         let as_it_stands = |line: &ReportLine| line.outcome == LineOutcome::Taken;
         // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
@@ -228,7 +229,7 @@ impl<'a> Taking<'a> {
                 .chain(words)
                 .chain(splits)
                 .chain(words::notes::of_the_whole(self.from_notes))
-                .chain(counts_and_places(&self.rows))
+                .chain(of_counts.into_iter().flatten())
                 .collect()
         };
         self.lines.extend(totals.other_lines(foreign));
@@ -255,6 +256,7 @@ impl<'a> Taking<'a> {
         let (foreign, unit) = (self.foreign, self.unit);
         let sorted = sort(&self.reading, at, line);
         let (place, why) = place_of(&sorted, unit);
+        let typed_place = (place.is_some() && self.counts).then(|| place_typed(&sorted));
         let mut row = sorted.cells;
         let mut mended = Mended::default();
         mended.size(&mut row, unit);
@@ -284,7 +286,8 @@ impl<'a> Taking<'a> {
             guesses.extend(by_mark);
             guesses.extend(counted.then(|| without_count(&row)).flatten());
         }
-        let unread = self.read(&mut row, &mut mended);
+        let says_end = sorted.says_end.or(self.says_end);
+        let unread = self.read(&mut row, &mut mended, says_end);
         // A block that lies as it was laid is typing: its notes are notes.
         if !foreign.laid {
             let remarks = Remarks {
@@ -337,7 +340,7 @@ impl<'a> Taking<'a> {
         if let (None, Some(first)) = (&self.first_split, mended.splits.first()) {
             self.first_split = Some((line.number, first.clone()));
         }
-        let further = !nothing && self.put(row, place);
+        let further = !nothing && self.put(row, place, typed_place);
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
         let all = further.into_iter().chain(breaks).chain(unread);
         let all = all.chain(guesses).chain(mended.splits).chain(mended.read);
@@ -354,11 +357,16 @@ impl<'a> Taking<'a> {
     }
 
     /// What of a row can't be read, cell by cell, once what can be mended is.
-    fn read(&mut self, row: &mut Cells, mended: &mut Mended) -> Vec<String> {
+    fn read(
+        &mut self,
+        row: &mut Cells,
+        mended: &mut Mended,
+        says_end: Option<CellWord>,
+    ) -> Vec<String> {
         let mut unread = self.unread(row);
         let mut again = false;
         for (column, _) in &unread {
-            again |= mended.unread(row, *column, self.says_end, self.unit);
+            again |= mended.unread(row, *column, says_end, self.unit);
         }
         if again {
             unread = self.unread(row);
@@ -383,7 +391,7 @@ impl<'a> Taking<'a> {
     }
 
     /// Puts a line's cells and place; true where they are a further place of the row before.
-    fn put(&mut self, cells: Cells, place: Option<Place>) -> bool {
+    fn put(&mut self, cells: Cells, place: Option<Place>, typed_place: Option<String>) -> bool {
         if self.places_alone
             && let Some(row) = self.rows.last_mut()
         {
@@ -397,7 +405,11 @@ impl<'a> Taking<'a> {
         let further = place.is_some() && self.rows.last().is_some_and(same);
         if !further {
             let places = Vec::new();
-            self.rows.push(NewRow { cells, places });
+            self.rows.push(NewRow {
+                cells,
+                places,
+                typed_place,
+            });
         }
         if let Some(row) = self.rows.last_mut() {
             row.add(place);

@@ -31,11 +31,11 @@ const HEADS: &[(Meaning, Languages)] = &[
         "foro, foro n°, n° foro, n. foro, numero foro, sigla, sigla foro, marca, rif foro, lettera",
     ]),
     (Ours(Column::Count), [
-        "count, qty, quantity, quant, places, pl, plcs, pcs, no of holes, number of holes, holes per part, hole count, hole qty, number off, no reqd, no req'd, no required, number required, qty reqd, reqd, req'd, times, x times",
-        "Anzahl, Anz, Stk, Stck, Stück, Stückzahl, Menge, Bohrungsanzahl, Anzahl Bohrungen, Anzahl der Bohrungen, Anzahl Löcher, Anzahl der Löcher, mal",
-        "quantité, qté, nombre, nbre, nb, nombre de trous, nbre de trous, nbre trous, nb de trous, nb trous, fois",
-        "cantidad, cant, ctd, cdad, número de agujeros, n.º de agujeros, n° agujeros, número de taladros, uds, unidades, veces",
-        "quantità, q.tà, numero fori, numero di fori, n. fori, n. di fori, pezzi, pz, volte",
+        "count, qty, quantity, quant, places, pl, plcs, pcs, no of holes, number of holes, holes per part, holes part, holes per piece, holes pc, qty per part, hole count, hole qty, number off, no reqd, no req'd, no required, number required, qty reqd, reqd, req'd, times, x times",
+        "Anzahl, Anz, Stk, Stck, Stück, Stückzahl, Menge, Bohrungsanzahl, Anzahl Bohrungen, Anzahl der Bohrungen, Anzahl Löcher, Anzahl der Löcher, Bohrungen je Teil, Bohrungen pro Teil, Löcher je Teil, mal",
+        "quantité, qté, nombre, nbre, nb, nombre de trous, nbre de trous, nbre trous, nb de trous, nb trous, trous par pièce, fois",
+        "cantidad, cant, ctd, cdad, número de agujeros, n.º de agujeros, n° agujeros, número de taladros, agujeros por pieza, uds, unidades, veces",
+        "quantità, q.tà, numero fori, numero di fori, n. fori, n. di fori, fori per pezzo, pezzi, pz, volte",
     ]),
     (Ours(Column::Size), [
         "size, dia, diam, diameter, hole dia, hole diameter, hole size, nominal, nominal dia, nominal diameter, nominal size, drill, drill dia, drill size, drill no, bore dia",
@@ -46,7 +46,7 @@ const HEADS: &[(Meaning, Languages)] = &[
     ]),
     (Tolerance, [
         "tol, tolerance, dia tol, diameter tolerance, size tol, size tolerance, hole tol, hole tolerance, tol dia, plus minus, ±, ± tol, tol ±, fit, fit class, class of fit, tolerance class",
-        "Toleranz, Durchmessertoleranz, Maßtoleranz, Toleranz Ø, Ø Toleranz, Passung, Toleranzklasse, Toleranzfeld, Abmaß, Abmaße, Grenzabmaße",
+        "Toleranz, Durchmessertoleranz, Bohrungstoleranz, Bohrtoleranz, Lochtoleranz, Maßtoleranz, Toleranz Ø, Ø Toleranz, Passung, Toleranzklasse, Toleranzfeld, Abmaß, Abmaße, Grenzabmaße",
         "tolérance, tolérance Ø, tolérance diamètre, tolérance du diamètre, ajustement, classe de tolérance, écarts",
         "tolerancia, tolerancia Ø, tolerancia diámetro, tolerancia del diámetro, ajuste, clase de tolerancia, desviaciones",
         "tolleranza, toll, tolleranza Ø, tolleranza diametro, tolleranza del diametro, accoppiamento, classe di tolleranza, scostamenti",
@@ -266,11 +266,11 @@ pub(crate) const AMBIGUOUS: &[(&str, &[Meaning])] = &[
 /// Words of columns that the hole table has no place for: what is in them is always asked about.
 #[rustfmt::skip]
 const OTHERS: Languages = [
-    "finish, surface finish, roughness, ra, rz, thickness, wall, wall thickness, pitch, spacing, pcd, bolt circle, material, weight, price, cost, time, tool, program, position tolerance, true position, perpendicularity, lot, serial, rev, drawing, date, customer, zone, sheet",
-    "Oberfläche, Rauheit, Rautiefe, Oberflächengüte, Dicke, Wandstärke, Wanddicke, Teilung, Teilkreis, Werkstoff, Gewicht, Preis, Zeit, Werkzeug, Programm, Positionstoleranz, Rechtwinkligkeit, Los, Charge, Zeichnung, Datum, Kunde, Blatt",
-    "rugosité, état de surface, épaisseur, pas, entraxe, matière, poids, prix, temps, outil, programme, localisation, perpendicularité, série, plan, client, feuille",
-    "rugosidad, acabado, espesor, paso, peso, precio, tiempo, herramienta, programa, perpendicularidad, lote, serie, plano, fecha, cliente, hoja",
-    "rugosità, finitura, spessore, passo, materiale, prezzo, tempo, utensile, programma, perpendicolarità, lotto, matricola, disegno, data, foglio",
+    "finish, surface finish, roughness, ra, rz, thickness, wall, wall thickness, pitch, spacing, pcd, bolt circle, material, weight, price, cost, time, tool, program, position tolerance, position tol, positional, positional tolerance, location tolerance, location tol, true position, true pos, perpendicularity, straightness, roundness, circularity, cylindricity, flatness, parallelism, concentricity, coaxiality, runout, angularity, form tolerance, geometric tolerance, parts, no of parts, number of parts, qty of parts, qty parts, quantity of parts, part qty, parts qty, lot size, batch, batch size, order qty, order quantity, lot, serial, rev, drawing, date, customer, zone, sheet",
+    "Oberfläche, Rauheit, Rautiefe, Oberflächengüte, Dicke, Wandstärke, Wanddicke, Teilung, Teilkreis, Werkstoff, Gewicht, Preis, Zeit, Werkzeug, Programm, Positionstoleranz, Lagetoleranz, Lage Tol, Formtoleranz, Winkeltoleranz, Rechtwinkligkeit, Geradheit, Rundheit, Zylindrizität, Ebenheit, Parallelität, Konzentrizität, Koaxialität, Rundlauf, Teile, Anzahl Teile, Anzahl der Teile, Teileanzahl, Losgröße, Bestellmenge, Los, Charge, Zeichnung, Datum, Kunde, Blatt",
+    "rugosité, état de surface, épaisseur, pas, entraxe, matière, poids, prix, temps, outil, programme, localisation, tolérance de position, tolérance de localisation, perpendicularité, rectitude, circularité, cylindricité, planéité, parallélisme, concentricité, coaxialité, battement, nombre de pièces, nb de pièces, nbre de pièces, quantité de pièces, pièces, taille du lot, série, plan, client, feuille",
+    "rugosidad, acabado, espesor, paso, peso, precio, tiempo, herramienta, programa, tolerancia de posición, perpendicularidad, rectitud, redondez, cilindricidad, planitud, paralelismo, concentricidad, coaxialidad, piezas, cantidad de piezas, número de piezas, lote, serie, plano, fecha, cliente, hoja",
+    "rugosità, finitura, spessore, passo, materiale, prezzo, tempo, utensile, programma, tolleranza di posizione, perpendicolarità, rettilineità, rotondità, cilindricità, planarità, parallelismo, concentricità, coassialità, numero di pezzi, quantità di pezzi, numero pezzi, lotto, matricola, disegno, data, foglio",
 ];
 
 /// Words that say no more than that a hole is spoken of.

@@ -1,6 +1,7 @@
 //! What each column of a foreign table holds, by its head, by its place, and by its values.
 
 use crate::column::{ForeignColumn, Holds, How, Why};
+use crate::crosses::are_both_ends;
 use crate::fits::{
     ANGLE, COUNT, DEPTH, END, MARK, SIZE, in_one_unit, is_contradicted, is_surely_size,
 };
@@ -27,6 +28,7 @@ pub(crate) fn understand(columns: &mut [ForeignColumn]) -> bool {
     } else {
         table.marks_beside_row_numbers();
         table.by_heads();
+        table.ends_in_two();
         table.doubt_half_places();
         table.limits_or_deviations();
     }
@@ -64,6 +66,21 @@ impl Table<'_> {
             {
                 column.set(Holds::A(meaning), How::Head);
             }
+        }
+    }
+
+    /// `Thru` and `Blind` beside each other say one thing together.
+    fn ends_in_two(&mut self) {
+        let says_end = |column: &&ForeignColumn| column.head.says == Says::Plainly(END);
+        let Some(held) = self.holder(END).filter(says_end).cloned() else {
+            return;
+        };
+        let mut open = self.open();
+        let other = open.find(|(_, column)| says_end(column) && are_both_ends(&held, column));
+        let other = other.map(|(at, _)| at);
+        drop(open);
+        if let Some(column) = other.and_then(|at| self.columns.get_mut(at)) {
+            column.set(Holds::A(END), How::Head);
         }
     }
 

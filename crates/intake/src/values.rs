@@ -28,6 +28,8 @@ pub(crate) enum Kind {
     Signed,
     /// A size with a diameter sign or limits: `⌀0.80`, `0.8 +-0.05`, `0.78-0.82`.
     Size,
+    /// A number with limits and no diameter sign: a size, or a depth where a head says so.
+    Limited,
     /// A callout of more than a size: `4x ⌀0.80 THRU`.
     Callout,
     /// A depth that says so: `↧14`, `14 THRU`, `14 deep`.
@@ -66,7 +68,7 @@ pub(crate) struct Look {
     pub(crate) numbers: Vec<(usize, f64)>,
 }
 
-const KINDS: usize = 15;
+const KINDS: usize = 16;
 
 impl Look {
     /// Looks at the values of a column, each with the line that it stands in.
@@ -263,14 +265,21 @@ fn as_size(value: &str) -> Option<Kind> {
     if is_callout(Unit::Inch) || is_callout(Unit::Mm) {
         return Some(Kind::Callout);
     }
-    let signed = is_a_size_sign(value)
-        || says(value, CellWord::Diameter, Column::Size)
-        || says(value, CellWord::Most, Column::Size)
-        || value.contains(['\u{b1}', '+']);
+    let is_diameter = is_a_size_sign(value) || says(value, CellWord::Diameter, Column::Size);
+    let signed =
+        is_diameter || says(value, CellWord::Most, Column::Size) || value.contains(['\u{b1}', '+']);
     let limits = begins && value.contains(['.', ',']) && !value.ends_with(['.', ',']);
     let fit = begins && value.contains(' ') && read::size(value, Unit::Mm).is_ok();
     let read = is_read(Column::Size, value) || read::size(value, Unit::Mm).is_ok();
-    (read && (signed || limits || fit)).then_some(Kind::Size)
+    // `0.8 H7`, and not `0.8 +-0.05`.
+    let fit_or_diameter =
+        is_diameter || (fit && !signed && value.contains(|letter: char| letter.is_alphabetic()));
+    let kind = if fit_or_diameter {
+        Kind::Size
+    } else {
+        Kind::Limited
+    };
+    (read && (signed || limits || fit)).then_some(kind)
 }
 
 fn as_text(value: &str) -> Kind {
@@ -376,12 +385,13 @@ mod tests {
             (Kind::Signed, &["-3.5", "+12", "\u{2212}0,25", "- 4"]),
             (
                 Kind::Size,
+                &["\u{2300}0.80 \u{b1}0.02", "\u{d8}3", "0.8 H7"],
+            ),
+            (
+                Kind::Limited,
                 &[
-                    "\u{2300}0.80 \u{b1}0.02",
                     "0.8 +-0.05",
-                    "\u{d8}3",
                     "0.78-0.82",
-                    "0.8 H7",
                     "0.82 MAX",
                     "0.78/0.82",
                     ".031 +.003/-0",

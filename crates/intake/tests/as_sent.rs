@@ -164,7 +164,10 @@ fn locations_below_a_row_are_its_own_and_counts_are_held_against_them() {
     );
     let (taken, job) = taken(&table);
     let places: Vec<usize> = job.rows.iter().map(|row| row.places.len()).collect();
-    assert_eq!(places, [4, 1, 1]);
+    // One location of four is where the drawing begins to measure: four are drilled.
+    assert_eq!(places, [4, 0, 1]);
+    assert_eq!(job.rows[1].holes(), 4);
+    assert_eq!(job.rows[1].note.text(), "one location of 4: x 5 y 5");
     tells(&taken, "B says 4 and has 1");
     assert!(
         !taken

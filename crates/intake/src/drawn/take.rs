@@ -83,7 +83,11 @@ impl Drawn {
             let places = places.collect();
             whole.push(words::row(&mark, &holes, self.seen.grouped, unit));
             whole.extend(doubts.into_iter().map(|doubt| words::of_row(&mark, &doubt)));
-            rows.push(NewRow { cells, places });
+            rows.push(NewRow {
+                cells,
+                places,
+                typed_place: None,
+            });
         }
         whole.extend(words::left(left.into_iter(), unit));
         whole.extend(words::too_far(too_far.into_iter(), unit));

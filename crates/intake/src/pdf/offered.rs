@@ -247,5 +247,6 @@ fn row(callout: &SeenCallout, mark: &str, unit: Unit, whole: &mut Vec<String>) -
     NewRow {
         cells,
         places: Vec::new(),
+        typed_place: None,
     }
 }

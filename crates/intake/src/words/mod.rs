@@ -18,11 +18,12 @@ pub use report::{holes_in_rows, summary, units_question};
 
 pub(crate) use report::{
     FURTHER_PLACE, HALF_A_PLACE, NO_COUNT, NO_DIRECTION, SENSE_OF_AXES, SIZE_AND_LIMITS, TAKEN,
-    above_the_head, blind_by_depth, cell_left_out, counts_and_places, encoding_guessed,
-    further_table, guessed, head_again, head_taken, in_order, left_for_limits, line_breaks,
-    looks_like, maybe_several_marks, no_hole, nothing_under, part_in_note, part_of_head,
-    place_unread, read_as, remembered, rule, said, separator, separator_line, several_marks, split,
-    split_cells, sum, sum_differs, uncounted, unread, words_taken,
+    above_the_head, blind_by_depth, cell_left_out, counts_and_one_place, counts_and_places,
+    encoding_guessed, further_table, guessed, head_again, head_taken, in_order, left_for_limits,
+    line_breaks, looks_like, maybe_several_marks, no_cross, no_hole, nothing_under, one_place_of,
+    part_in_note, part_of_head, place_unread, read_as, remembered, rule, said, separator,
+    separator_line, several_marks, split, split_cells, sum, sum_differs, uncounted, unread,
+    words_taken,
 };
 
 pub(crate) use units::{

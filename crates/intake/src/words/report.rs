@@ -255,6 +255,11 @@ pub(crate) fn blind_by_depth(callout: &str) -> String {
     )
 }
 
+/// An end that a line without a cross has.
+pub(crate) fn no_cross(crossed: &str, other: &str) -> String {
+    format!("not crossed as {crossed}: taken as {other}")
+}
+
 /// Words of cells that were taken as others.
 pub(crate) fn words_taken<'a>(words: impl Iterator<Item = &'a TakenWord>) -> String {
     let each = words.map(|taken| match taken.english {
@@ -324,9 +329,26 @@ pub(crate) fn maybe_several_marks(mark: &str) -> String {
     )
 }
 
-/// Rows whose count is another than the number of their locations, by mark.
-pub(crate) fn counts_and_places(rows: &[(String, u32, usize)], more: usize) -> String {
-    let each = rows.iter().map(|(mark, count, places)| {
+/// Rows whose count is another than the number of their several locations, by mark.
+pub(crate) fn counts_and_places(rows: &[(String, u32, usize)]) -> Option<String> {
+    let each = each_count(rows)?;
+    Some(format!(
+        "The count is not the number of locations, and the locations count: {each}."
+    ))
+}
+
+/// Rows of several holes with one location, by mark.
+pub(crate) fn counts_and_one_place(rows: &[(String, u32, usize)]) -> Option<String> {
+    let each = each_count(rows)?;
+    Some(format!(
+        "Several holes and one location in a line: the count counts, and the location stands in the note: {each}."
+    ))
+}
+
+/// Rows with what they say and have, the first of them.
+fn each_count(rows: &[(String, u32, usize)]) -> Option<String> {
+    const TOLD: usize = 5;
+    let each = rows.iter().take(TOLD).map(|(mark, count, places)| {
         let name = if mark.is_empty() {
             "a row without a mark"
         } else {
@@ -335,11 +357,16 @@ pub(crate) fn counts_and_places(rows: &[(String, u32, usize)], more: usize) -> S
         format!("{name} says {count} and has {places}")
     });
     let each = each.collect::<Vec<_>>().join(", ");
-    let more = match more {
-        0 => String::new(),
-        more => format!(", and so {more} more"),
-    };
-    format!("The count is not the number of locations, and the locations count: {each}{more}.")
+    match rows.len().saturating_sub(TOLD) {
+        _ if rows.is_empty() => None,
+        0 => Some(each),
+        more => Some(format!("{each}, and so {more} more")),
+    }
+}
+
+/// The one location of several holes, for their note.
+pub(crate) fn one_place_of(count: u32, typed: &str) -> String {
+    format!("one location of {count}: {typed}")
 }
 
 /// A line that sums up.

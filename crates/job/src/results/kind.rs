@@ -26,6 +26,8 @@ pub enum NoteKind {
     DepthFromWall,
     /// A hole whose end nobody gave, taken for a through one.
     EndAssumed,
+    /// A count beside locations of another number.
+    CountIsNotPlaces,
     /// A hole that is deeper than the part is long in any direction.
     DeeperThanPart,
     /// A blind hole that comes through the wall.
@@ -155,6 +157,7 @@ impl NoteKind {
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
             Self::ExchangeOdd => "exchange-odd",
             Self::EndAssumed => "end-assumed",
+            Self::CountIsNotPlaces => "count-is-not-places",
             Self::RecordsBehind => "records-behind",
             Self::RatesNotYet => "rates-not-yet",
             Self::MarginOdd => "margin-odd",
@@ -213,6 +216,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::ExchangeOdd
             | Self::EndAssumed
+            | Self::CountIsNotPlaces
             | Self::RecordsBehind
             | Self::RatesNotYet
             | Self::MarginOdd
@@ -269,6 +273,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::ExchangeOdd
             | Self::EndAssumed
+            | Self::CountIsNotPlaces
             | Self::RecordsBehind
             | Self::RatesNotYet
             | Self::MarginOdd
@@ -328,6 +333,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::ExchangeOdd
             | Self::EndAssumed
+            | Self::CountIsNotPlaces
             | Self::RecordsBehind
             | Self::RatesNotYet
             | Self::MarginOdd

@@ -2,6 +2,7 @@
 
 mod agreed_notes;
 mod by_runs;
+mod count_notes;
 mod currency_notes;
 mod days_notes;
 mod depth_notes;

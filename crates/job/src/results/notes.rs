@@ -14,8 +14,8 @@ use super::note::{Beside, SideNote};
 use super::records_behind::records_behind;
 use super::remedy::Offer;
 use super::{
-    agreed_notes, currency_notes, days_notes, depth_notes, due_notes, end_notes, exchange_notes,
-    paper_notes, part_notes, promise, questions, run_notes, slip_notes,
+    agreed_notes, count_notes, currency_notes, days_notes, depth_notes, due_notes, end_notes,
+    exchange_notes, paper_notes, part_notes, promise, questions, run_notes, slip_notes,
 };
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
@@ -57,6 +57,7 @@ pub(super) fn notes(
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(depth_notes::through(&speaker, asked));
     notes.extend(end_notes::assumed(job));
+    notes.extend(count_notes::not_the_places(job));
     notes.extend(part_notes::all(&speaker, asked));
     notes.extend(
         slip_notes::all(job, figures, shop.form)

@@ -3,6 +3,7 @@
 pub mod answers;
 mod burning;
 pub mod call;
+pub(crate) mod counts;
 pub(crate) mod depth;
 mod drawer;
 pub mod edits;

@@ -53,6 +53,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::ExchangeOfOtherDay
         | NoteKind::ExchangeOdd
         | NoteKind::EndAssumed
+        | NoteKind::CountIsNotPlaces
         | NoteKind::RecordsBehind
         | NoteKind::RatesNotYet
         | NoteKind::MarginOdd
