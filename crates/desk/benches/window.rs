@@ -118,6 +118,7 @@ fn frame(c: &mut Criterion) {
             open_mail: Box::new(|_| Ok(())),
             settings: Settings::default(),
             settings_path: None,
+            shelf_root: std::path::PathBuf::default(),
             shop_watch: None,
             shelf_news: None,
             readers: Readers::at_once(Arc::clone(&office.disk)),

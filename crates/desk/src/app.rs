@@ -65,6 +65,10 @@ pub struct App {
     pub list: Listing,
     settings: Settings,
     settings_path: Option<PathBuf>,
+    /// The shelf as it was named, for its mark in the settings.
+    shelf_root: PathBuf,
+    /// The list could not be read at the last frame.
+    was_away: bool,
     office: Arc<Office>,
     /// Who opens jobs; each job on the desk has its own clerk for the rest.
     clerk: Clerk,
@@ -174,6 +178,8 @@ pub struct WindowParts {
     pub settings: Settings,
     /// Their file, if they are kept.
     pub settings_path: Option<PathBuf>,
+    /// The shelf as it was named.
+    pub shelf_root: PathBuf,
     /// Says when another desk changed the shop, if somebody watches.
     pub shop_watch: Option<ShopWatch>,
     /// Says when another desk may have saved something, where the shelf tells.
@@ -225,6 +231,8 @@ impl App {
             shop_watch: parts.shop_watch,
             shelf_news: parts.shelf_news,
             password_put_off: false,
+            shelf_root: parts.shelf_root,
+            was_away: false,
             shop_looked: 0.0,
             shop_known: false,
             today: TodayPage::default(),
@@ -291,6 +299,8 @@ impl App {
         self.look_at_shop_again(&ctx);
         self.follow_shop();
         self.list.poll();
+        self.note_shelf();
+        self.hear_of_shelf();
         self.list_goes_by_shop();
         self.look_at_records();
         self.take_drafts_told();

@@ -241,6 +241,7 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             has_samples: start::has_samples(),
             settings: read.settings,
             settings_path: read.settings_path,
+            shelf_root: read.root,
             shop_watch: Some(shop_watch),
             shelf_news,
             readers: Readers::on_threads(Arc::clone(&office.disk), wake()),

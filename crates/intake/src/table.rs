@@ -129,6 +129,8 @@ pub(crate) struct Taking<'a> {
     says_end: Option<CellWord>,
     /// Words of cells that were taken as others, each once, by their small letters.
     words: BTreeMap<(String, &'static str), TakenWord>,
+    /// What is told of counts beside locations.
+    of_counts: [Option<String>; 2],
     /// How many cells were taken apart, and the first of them with its line.
     splits: usize,
     first_split: Option<(usize, String)>,
@@ -187,6 +189,7 @@ impl<'a> Taking<'a> {
                 .any(|column| column.holds(COUNT) && column.look.filled > 0),
             says_end: end_in_head(&foreign.columns),
             words: BTreeMap::new(),
+            of_counts: [None, None],
             splits: 0,
             first_split: None,
             kept,
@@ -196,13 +199,13 @@ impl<'a> Taking<'a> {
         for (at, line) in foreign.rows() {
             taking.line(at, line);
         }
+        taking.of_counts = counts_and_places(&mut taking.rows);
         taking
     }
 
     /// The edit and the report.
     fn ended(mut self, at: RowsAt) -> Taken {
         let foreign = self.foreign;
-        let of_counts = counts_and_places(&mut self.rows);
         let totals = Totals::of(foreign, &self.rows);
         let as_it_stands = |line: &ReportLine| line.outcome == LineOutcome::Taken;
         // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
@@ -229,7 +232,7 @@ impl<'a> Taking<'a> {
                 .chain(words)
                 .chain(splits)
                 .chain(words::notes::of_the_whole(self.from_notes))
-                .chain(of_counts.into_iter().flatten())
+                .chain(self.of_counts.into_iter().flatten())
                 .collect()
         };
         self.lines.extend(totals.other_lines(foreign));

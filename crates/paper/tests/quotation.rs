@@ -137,6 +137,7 @@ fn findings_reach_the_customer_in_the_customers_words() {
     for told in [
         Told::LimitsTight,
         Told::DepthBySteps,
+        Told::DepthByStepsInLimits,
         Told::ConductivityCheck,
         Told::ConductivityTestPiece,
         Told::DoesNotConduct,

@@ -61,6 +61,7 @@ impl Desk {
             promise: None,
             todo: VecDeque::new(),
             busy: None,
+            issuing: None,
             news: Vec::new(),
             then: Then::Tell,
             made: None,

@@ -52,7 +52,12 @@ impl Desk {
                 if let Some(why) = pool.not_read()
                     && !is_told
                 {
-                    self.notice = words::records_not_read(why);
+                    let why = words::records_not_read(why);
+                    let before = self.notice.trim_end_matches('.');
+                    self.notice = match before.is_empty() {
+                        true => why,
+                        false => format!("{before}. {why}"),
+                    };
                 }
                 self.pool = Some(pool);
                 self.refresh();
@@ -88,6 +93,7 @@ impl Desk {
             }
             Reply::Issued(result) => {
                 let state = self.done();
+                self.issuing = None;
                 match result {
                     Ok(issued) => self.take_issued(*issued, state),
                     Err(not) => self.take_not_issued(not, state),
@@ -192,7 +198,12 @@ impl Desk {
                     self.across_merges.clear();
                 }
                 let place = self.place();
-                self.notice = Failure::from(error).or_at(Path::new(&place)).to_string();
+                let is_of_shelf = matches!(error, SaveError::Commit(CommitError::Shelf(_)));
+                let why = Failure::from(error).or_at(Path::new(&place)).to_string();
+                self.notice = match is_of_shelf {
+                    true => words::not_saved(&why),
+                    false => why,
+                };
                 self.give_up();
             }
         }

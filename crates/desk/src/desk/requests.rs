@@ -9,6 +9,7 @@ use quillbore_office::shelf::Held;
 
 use super::errand::Errand;
 use super::state::Desk;
+use crate::words::desk as words;
 
 impl Desk {
     /// Tells the other desks that this job is open here, where it stands somewhere.
@@ -57,6 +58,17 @@ impl Desk {
 
     /// The request for an errand; none where there is nothing that it could be about.
     fn request(&mut self, errand: Errand) -> Option<Request> {
+        // What waited for something else to be done is issued as somebody saw it, or not at all.
+        if let (Errand::Issue { paper, .. }, Some((_, pressed))) = (&errand, self.issuing)
+            && pressed != self.history.state()
+        {
+            self.issuing = None;
+            self.notice = words::not_issued_as_pressed(*paper);
+            return None;
+        }
+        if matches!(errand, Errand::Save) {
+            self.notice = words::SAVING.to_owned();
+        }
         if matches!(errand, Errand::Save | Errand::Issue { .. }) {
             self.keep_withdrawals();
         }

@@ -75,6 +75,9 @@ pub struct Desk {
     pub(super) todo: VecDeque<Errand>,
     /// The state of the history for which the clerk does something.
     pub(super) busy: Option<u64>,
+    /// The paper that is to be issued, from the press until it is told, and the state of the history that
+    /// somebody pressed at.
+    pub(super) issuing: Option<(Paper, u64)>,
     pub(super) news: Vec<News>,
     /// What is done with the stored file that the clerk looks at.
     pub(super) then: Then,

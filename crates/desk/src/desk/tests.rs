@@ -162,6 +162,54 @@ fn what_is_typed_while_a_slow_shelf_saves_is_neither_lost_nor_called_saved() {
     assert_eq!(numbers, Ok(Some(101)), "saving twice makes one job");
 }
 
+/// Whatever the shelf does first: a paper says what the sheet said when it was pressed for, or there is
+/// none, and pressing twice makes one.
+#[test]
+fn a_paper_is_issued_as_it_was_pressed_for_and_once() {
+    for saves_first in [false, true] {
+        let folder = tempfile::tempdir().expect("a folder");
+        let office = office(folder.path());
+        let (wake, woken) = channel();
+        let clerk = Clerk::on_thread(Arc::clone(&office), move || {
+            let _ = wake.send(());
+        });
+        let clock = Arc::new(FixedClock(day()));
+        let mut desk = Desk::new(office.clone(), clock, clerk, Worker::at_once());
+        inquiry(&mut desk, "Grove Pump Works");
+        let settle = |desk: &mut Desk| {
+            while desk.is_busy() {
+                woken
+                    .recv_timeout(Duration::from_secs(60))
+                    .expect("the clerk goes on");
+                desk.poll();
+            }
+        };
+        if saves_first {
+            desk.save();
+        }
+        issue(&mut desk);
+        // Unless it is done already.
+        if desk.is_busy() {
+            issue(&mut desk);
+            let said = desk.notice.contains("still being issued");
+            assert!(said, "{}", desk.notice);
+        }
+        customer(&mut desk, "Dunmoor Hydraulics");
+        settle(&mut desk);
+        let issued = &desk.job().issued;
+        match issued.as_slice() {
+            [] => assert!(desk.notice.starts_with("Not issued"), "{}", desk.notice),
+            [_] => {
+                let stored = office.job_numbered("26-0101").expect("it is on the shelf");
+                assert_eq!(stored.text(Field::Customer), "Grove Pump Works");
+                assert_eq!(stored.issued.len(), 1);
+            }
+            more => panic!("{}", more.len()),
+        }
+        assert_eq!(desk.job().text(Field::Customer), "Dunmoor Hydraulics");
+    }
+}
+
 /// A clock that a test moves.
 #[derive(Debug)]
 struct Moved(std::sync::Mutex<NaiveDate>);

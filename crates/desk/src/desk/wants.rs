@@ -4,10 +4,19 @@ use super::errand::Errand;
 use super::news::News;
 use super::state::Desk;
 use crate::grid::GridAt;
+use crate::words::desk as words;
 
 impl Desk {
     /// Has something done about the job; how it ends is told in the notice, and as news.
     pub fn wants(&mut self, errand: Errand) {
+        if let Errand::Issue { paper, .. } = &errand {
+            if let Some((under_way, _)) = self.issuing {
+                self.notice = words::still_issuing(under_way);
+                return;
+            }
+            self.issuing = Some((*paper, self.history.state()));
+            self.notice = words::issuing(*paper);
+        }
         self.todo.push_back(errand);
         self.take_replies();
     }

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use quillbore_job::Form;
 use quillbore_job::shop::minor_digits;
 use quillbore_office::digest::{Price, ShelfLine, SortBy};
+use quillbore_office::words::office::NO_SERVER;
 
 /// Before the line that finds a job.
 pub const FIND: &str = "find";
@@ -12,7 +13,16 @@ pub const FIND: &str = "find";
 pub const FIND_ON_SHELF: &str = "find on the shelf";
 
 /// That the folder is being looked through.
-pub const LOOKING: &str = "looking through the folder";
+pub const LOOKING: &str = "looking through the shelf";
+
+/// That a shelf can be reached that could not.
+pub const ANSWERS_AGAIN: &str = "The shelf answers again.";
+
+/// Whether a notice says no more than that the shelf can't be reached.
+#[must_use]
+pub fn is_of_silence(notice: &str) -> bool {
+    notice.starts_with(NO_SERVER) || notice.starts_with(super::desk::NO_RECORDS)
+}
 
 /// That no job is what is asked for.
 #[must_use]

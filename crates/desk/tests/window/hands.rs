@@ -154,6 +154,7 @@ pub(crate) fn window_around(
                         }),
                         settings: Settings::default(),
                         settings_path: None,
+                        shelf_root: PathBuf::default(),
                         shop_watch: None,
                         shelf_news: None,
                         readers: Readers::at_once(Arc::clone(&office.disk)),

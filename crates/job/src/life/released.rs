@@ -12,6 +12,7 @@ use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::typed::entry::Entry;
 use crate::typed::field::Field;
 use crate::typed::overrule::FigureKey;
+use crate::typed::row::Row;
 
 /// Standing travelers that were released of another sheet than the one that is there now, by number,
 /// with what differs of all that their readers work from.
@@ -76,8 +77,11 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::SizeZ
         | Field::Mass
         | Field::Thickness
-        | Field::DefaultTolerance
-        | Field::AngleBasis => true,
+        | Field::DefaultTolerance => true,
+        Field::AngleBasis => {
+            let has_angle = |row: &Row| !row.angle.is_empty() || !row.exit.is_empty();
+            job.rows.iter().any(|row| has_angle(row))
+        }
         // How careful the floor is, and what there is to try it on: the STOP box says it.
         Field::PartValue | Field::LiabilityCap | Field::Spares => true,
         // What the floor waits for, asks, clamps by, measures and reads first.

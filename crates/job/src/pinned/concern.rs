@@ -51,6 +51,8 @@ pub enum Told {
     DeepTestPiece,
     /// The depth is set by the first hole.
     DepthBySteps,
+    /// The same, where the drawing gives the depth's limits.
+    DepthByStepsInLimits,
     /// A lower limit that the drawing doesn't give.
     LowerAssumed,
     /// A loose core could be trapped.

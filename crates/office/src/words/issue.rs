@@ -15,6 +15,9 @@ use crate::shelf::{CommitError, ShelfError};
 /// That nothing keeps another desk out.
 pub(crate) const NO_LOCKS: &str = "This disk doesn't support locks: let one desk issue at a time, since nothing keeps another one out.";
 
+/// How it begins that a paper was not issued.
+const NOT_ISSUED: &str = "Not issued";
+
 /// That another desk changed the shop while a paper was to be issued.
 const SHOP_CHANGED: &str = "Not issued: another desk changed the shop meanwhile, and the figures are reckoned anew. Look at them, then issue it.";
 
@@ -49,7 +52,13 @@ pub fn not_issued(why: &NotIssued) -> String {
         }
         NotIssued::ShopChanged { .. } => SHOP_CHANGED.to_owned(),
         NotIssued::RecordsRead => RECORDS_READ.to_owned(),
-        NotIssued::Failed { failure, .. } => failure.to_string(),
+        NotIssued::Failed { failure, .. } => {
+            let said = failure.to_string();
+            match said.starts_with(NOT_ISSUED) {
+                true => said,
+                false => format!("{NOT_ISSUED}: {said}"),
+            }
+        }
     }
 }
 

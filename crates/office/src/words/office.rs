@@ -109,6 +109,9 @@ fn met(job: &Job, clashes: &[Clash], form: Form) -> String {
     }
 }
 
+/// How it begins that a shelf's server can't be reached.
+pub const NO_SERVER: &str = "The shelf can't be reached at its server";
+
 /// That a job is shown as it was seen last.
 pub(crate) const LAST_SEEN: &str = "The shelf's server can't be reached: this is the job as it was seen last at this desk. It can be \
      edited; it is saved, and put together with what others saved meanwhile, once the server is back.";

@@ -10,6 +10,7 @@ use crate::shelf::commit::CommitError;
 use crate::shelf::doc::Doc;
 use crate::shelf::error::{ShelfError, Step};
 use crate::shelf::mark::Mark;
+use crate::words::office::NO_SERVER;
 
 impl Error for ShelfError {}
 
@@ -77,7 +78,7 @@ fn error(why: &ShelfError) -> String {
         ShelfError::TooLarge { .. } => {
             "The file is larger than any file of this program".to_owned()
         }
-        ShelfError::NoServer { says, .. } => format!("The shelf can't be reached at its server: {says}"),
+        ShelfError::NoServer { says, .. } => format!("{NO_SERVER}: {says}"),
         ShelfError::NoEntry { says, .. } => {
             format!("The shelf's server does not let this user in: {says}")
         }

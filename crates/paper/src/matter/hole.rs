@@ -119,12 +119,25 @@ impl Hole<'_> {
     }
 
     /// Its size as the drawing gives it, or the broken tool that sits there.
-    pub fn size_text(&self) -> String {
-        let typed = match self.row.size.text().trim() {
-            "" => self.row.broken.text().trim(),
-            typed => typed,
-        };
-        shown::plus_minus(typed)
+    pub fn size_text(&self, unit: Unit) -> String {
+        let size = &self.row.size;
+        match size.text().trim() {
+            "" => shown::plus_minus(self.row.broken.text().trim()),
+            typed => as_drawn(typed, size.unit(), unit),
+        }
+    }
+
+    /// Its depth as it stands on the drawing, where that says more than a depth: its limits.
+    pub fn depth_drawn(&self, unit: Unit) -> Option<String> {
+        let depth = &self.row.depth;
+        self.has_depth_limits()
+            .then(|| as_drawn(depth.text().trim(), depth.unit(), unit))
+    }
+
+    /// Whether the drawing gives its depth's limits.
+    pub fn has_depth_limits(&self) -> bool {
+        let depth = self.row.depth.value();
+        depth.is_some_and(|depth| depth.limits.is_some())
     }
 
     /// Lower and upper limit of its diameter [mm]; a broken tool's burnt hole has none that anybody
@@ -176,4 +189,16 @@ pub(super) fn mark_of(row: &Row, index: usize, words: &Phrases) -> String {
         return (words.row)(index + 1);
     }
     row.mark.text().trim().to_owned()
+}
+
+/// A length as it stands on the drawing, with its unit where the paper's is another one.
+fn as_drawn(typed: &str, typed_in: Option<Unit>, unit: Unit) -> String {
+    let text = shown::plus_minus(typed);
+    let mut words = text.split(|letter: char| !letter.is_alphabetic());
+    let names = text.contains(['"', '#', '\u{2033}'])
+        || words.any(|word| matches!(word, "mm" | "in" | "inch" | "um" | "\u{b5}m" | "\u{3bc}m"));
+    match typed_in.filter(|typed| *typed != unit && !names) {
+        Some(typed_in) => format!("{text}\u{a0}{}", typed_in.symbol()),
+        None => text,
+    }
 }

@@ -96,7 +96,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
             hole.count()
                 .map_or_else(String::new, |count| matter.form().count(f64::from(count))),
         ),
-        Cell::new(hole.size_text()),
+        Cell::new(hole.size_text(unit)),
         Cell::new(lower),
         Cell::new(upper),
         Cell::new(depth),
@@ -112,6 +112,10 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
 fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     let row = hole.row;
     let mut said = Vec::new();
+    said.extend(
+        hole.depth_drawn(matter.job.unit)
+            .map(|depth| (hole.words.hole.depth_drawn)(&depth)),
+    );
     if !row.surface.text().trim().is_empty() {
         said.push((hole.words.hole.entry)(row.surface.text().trim()));
     }

@@ -101,7 +101,7 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
     let sign = unit.symbol();
     let limits = hole.limits_mm();
     let limits = limits.map_or_else(
-        || hole.size_text(),
+        || hole.size_text(unit),
         |Limits { lower, upper }| {
             let upper = shown::length(form, upper, unit, fine);
             match lower {
@@ -115,7 +115,7 @@ fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(Str
         .map_or_else(String::new, |count| form.count(f64::from(count)));
     // Nothing of a broken tool is measured: that it is out is all there is to say.
     let mut all = vec![if hole.is_broken_tool() {
-        (hole.size_text(), found.sizes.clone())
+        (hole.size_text(unit), found.sizes.clone())
     } else {
         (size(&count, &limits, sign), found.sizes.clone())
     }];

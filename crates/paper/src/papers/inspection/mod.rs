@@ -119,7 +119,7 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         }
         cells.extend([
             Cell::new(count),
-            Cell::new(hole.size_text()),
+            Cell::new(hole.size_text(matter.job.unit)),
             Cell::new(pin(|limits| limits.lower)),
             Cell::new(pin(|limits| limits.upper)),
             Cell::new(hole.depth_text(unit)),

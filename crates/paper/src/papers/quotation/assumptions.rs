@@ -3,7 +3,7 @@
 use quillbore_calc::finding::Kind;
 use quillbore_job::Field;
 use quillbore_job::answer::How;
-use quillbore_job::concern::Customer;
+use quillbore_job::concern::{Customer, Told};
 
 use crate::matter::Matter;
 use crate::matter::Remark;
@@ -128,10 +128,12 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
     let say = |remark: &Remark| {
         let said = match remark.customer {
             Customer::Shop => return None,
-            Customer::Told(told) => match (words.quotation.for_the_customer)(told) {
-                Some(said) => said.to_owned(),
-                None => with_facts(matter, remark),
-            },
+            Customer::Told(told) => {
+                match (words.quotation.for_the_customer)(as_drawn(told, matter, remark)) {
+                    Some(said) => said.to_owned(),
+                    None => with_facts(matter, remark),
+                }
+            }
             Customer::Asked(concern) => {
                 if remark
                     .row
@@ -148,6 +150,20 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
         })
     };
     matter.remarks.iter().filter_map(say).collect()
+}
+
+/// What is told of a depth that has limits doesn't ask for them.
+fn as_drawn(told: Told, matter: &Matter<'_>, remark: &Remark) -> Told {
+    let mut holes = matter.holes();
+    let hole = remark
+        .row
+        .and_then(|row| holes.find(|hole| hole.row.id == row));
+    match told {
+        Told::DepthBySteps if hole.is_some_and(|hole| hole.has_depth_limits()) => {
+            Told::DepthByStepsInLimits
+        }
+        told => told,
+    }
 }
 
 /// A finding that is told with its facts, which the figures have; the shop's own sentence where they

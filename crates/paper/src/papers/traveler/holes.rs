@@ -42,9 +42,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     for (hole, note) in matter.holes().zip(&notes.of_rows) {
         table.row(row(matter, &hole, fine, note));
     }
-    let basis = english::angle_basis(matter.job.angle_basis());
     let keep = table.least(flow);
-    flow.section(words::NAME, &words::hole_table_remark(unit, basis), keep);
+    let remark = words::hole_table_remark(unit, measured_from(matter));
+    flow.section(words::NAME, &remark, keep);
     if table.rows.is_empty() {
         flow.text(BODY, words::NO_HOLES);
         return;
@@ -91,7 +91,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, note: &str) -> TableRo
     let cells = [
         Cell::new(hole.mark()),
         Cell::new(count),
-        Cell::new(hole.size_text()),
+        Cell::new(hole.size_text(unit)),
         Cell::new(lower),
         Cell::new(upper),
         Cell::new(hole.depth_text(unit)),
@@ -162,6 +162,19 @@ pub(super) fn tip_mm(figures: &HoleFigures) -> Option<f64> {
     Some(figures.target_depth_mm? - figures.stand_off_mm?)
 }
 
+/// What the drawing measures its angles from, of the rows that have one.
+fn measured_from(matter: &Matter<'_>) -> words::Measured {
+    let angles = matter.holes().filter_map(|hole| hole.row.angle.value());
+    let mut bases = angles.map(|angle| angle.basis);
+    match bases.next() {
+        None => words::Measured::Nothing,
+        Some(first) if bases.all(|basis| basis == first) => {
+            words::Measured::From(english::angle_basis(first))
+        }
+        Some(_) => words::Measured::Mixed,
+    }
+}
+
 /// Both angles, the drawing's own in bold; what can't be read stands as it was typed.
 fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
     let angle = &hole.row.angle;
@@ -173,16 +186,14 @@ fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
         (None, Some(figures)) => figures.tilt_deg,
         (None, None) => 0.0,
     };
-    let basis = angle
-        .value()
-        .map_or_else(|| matter.job.angle_basis(), |angle| angle.basis);
+    let basis = angle.value().map(|angle| angle.basis);
     let cell = |deg: f64, own: bool| {
         let style: Style = if own { FIGURE.bold() } else { FIGURE };
         Cell::styled(matter.form().fixed(deg, 1), style)
     };
     (
-        cell(from_normal, basis == AngleBasis::FromNormal),
-        cell(90.0 - from_normal, basis == AngleBasis::FromSurface),
+        cell(from_normal, basis == Some(AngleBasis::FromNormal)),
+        cell(90.0 - from_normal, basis == Some(AngleBasis::FromSurface)),
     )
 }
 

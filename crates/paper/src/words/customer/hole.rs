@@ -15,6 +15,8 @@ pub struct Hole {
     pub below: fn(&str) -> String,
     /// What was tried to get it out.
     pub tried: fn(&str) -> String,
+    /// Its depth as the drawing has it.
+    pub depth_drawn: fn(&str) -> String,
     /// The recess that it begins in.
     pub recess: fn(&str) -> String,
     /// The wire that is threaded through it.

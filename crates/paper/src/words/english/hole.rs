@@ -11,6 +11,7 @@ pub(super) const WORDS: Hole = Hole {
     broken: |tool| format!("Broken tool: {tool}."),
     below: |below| format!("Below the face: {below}."),
     tried: |tried| format!("Tried so far: {tried}."),
+    depth_drawn,
     recess,
     wire,
     least_exit,
@@ -34,6 +35,11 @@ pub fn end(end: HoleEnd) -> &'static str {
 /// The surface at the entry.
 pub fn entry(surface: &str) -> String {
     format!("Entry: {surface}.")
+}
+
+/// Its depth as the drawing has it.
+fn depth_drawn(depth: &str) -> String {
+    format!("Depth as on the drawing: {depth}.")
 }
 
 /// The recess that a hole begins in.

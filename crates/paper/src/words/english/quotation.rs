@@ -111,6 +111,9 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
             "the depth varies with electrode wear; it is measured on the first hole and set by it. \
              Please tell us its tolerance where the drawing gives none."
         }
+        Told::DepthByStepsInLimits => {
+            "the depth varies with electrode wear; it is measured on the first hole and set by it."
+        }
         Told::ConductivityCheck => {
             "the material conducts poorly; please send the certificate of its grade."
         }

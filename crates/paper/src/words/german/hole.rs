@@ -15,6 +15,7 @@ pub(super) const WORDS: Hole = Hole {
     broken: |tool| format!("Abgebrochenes Werkzeug: {tool}."),
     below: |below| format!("Unter der Fläche: {below}."),
     tried: |tried| format!("Schon versucht: {tried}."),
+    depth_drawn: |depth| format!("Tiefe laut Zeichnung: {depth}."),
     recess: |recess| format!("In einer Vertiefung: {recess}."),
     wire: |wire| format!("Startbohrung für Draht {wire}."),
     least_exit: |length| format!("Freier Austritt mindestens {length}."),

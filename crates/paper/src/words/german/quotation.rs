@@ -150,6 +150,10 @@ const fn for_the_customer(told: Told) -> Option<&'static str> {
              gemessen und danach eingestellt. Bitte nennen Sie uns ihre Toleranz, wo die Zeichnung \
              keine angibt."
         }
+        Told::DepthByStepsInLimits => {
+            "Die Tiefe schwankt mit dem Verschleiß der Elektrode; sie wird an der ersten Bohrung \
+             gemessen und danach eingestellt."
+        }
         Told::ConductivityCheck => {
             "Der Werkstoff leitet schlecht; bitte senden Sie uns das Werkszeugnis der Sorte."
         }

@@ -50,12 +50,28 @@ pub const OWN_MINUTES: &str = "minutes";
 /// Wear, among the figures that were typed.
 pub const OWN_WEAR: &str = "wear";
 
+/// What a drawing measures its angles from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measured {
+    /// No row has an angle.
+    Nothing,
+    /// All from the same.
+    From(&'static str),
+    /// Some from the surface, some from its normal.
+    Mixed,
+}
+
 /// The hole table's remark.
-pub fn hole_table_remark(unit: Unit, basis: &str) -> String {
+pub fn hole_table_remark(unit: Unit, measured: Measured) -> String {
     let unit = unit_in_full(unit);
+    let measured = match measured {
+        Measured::Nothing => String::new(),
+        Measured::From(basis) => format!(", the drawing measures {basis} (bold)"),
+        Measured::Mixed => ", those of the drawing are bold".to_owned(),
+    };
     format!(
-        "lengths in {unit}; angles in degrees, the drawing measures {basis} (bold); setting and tip: from \
-         touch-off; minutes for one hole"
+        "lengths in {unit}; angles in degrees{measured}; setting and tip: from touch-off; minutes for one \
+         hole"
     )
 }
 

@@ -62,7 +62,7 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
         if at + 1 == last && blocks[last].2.len() <= FEW {
             flow.need(least(lines.len()) + least(blocks[last].2.len()));
         }
-        block(hole, *far, lines, flow);
+        block(hole, matter.job.unit, *far, lines, flow);
     }
 }
 
@@ -154,9 +154,9 @@ fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit, form: Form) -> Pri
 }
 
 /// One row's locations under its name, with what they all share told once.
-fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
+fn block(hole: &Hole<'_>, unit: Unit, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let (alike, columns) = alike(lines);
-    let size = hole.size_text();
+    let size = hole.size_text(unit);
     let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
     flow.need(least(1));
