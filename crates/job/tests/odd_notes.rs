@@ -2,10 +2,11 @@
 
 mod hands;
 
-use hands::{cells, field, issue, pin, ring};
+use hands::{cells, done, field, issue, pin, ring};
 use quillbore_calc::finding::Level;
+use quillbore_calc::input::Place;
 use quillbore_job::results::{Beside, NoteKind, Telling, results_now};
-use quillbore_job::{Field, Job, Line, Paper, Shop, SlipKind};
+use quillbore_job::{Column, Edit, Field, Job, Line, Paper, Shop, SlipKind};
 
 /// The ring with all that its price needs.
 fn ready() -> Job {
@@ -165,4 +166,38 @@ fn a_tilt_that_no_axis_reaches_is_seen_to_by_a_named_fixture() {
     assert_eq!(level(&job), Some(Level::Check));
     let held = field(&job, Field::Fixture, "wedge 25");
     assert_eq!(level(&held), Some(Level::Note));
+}
+
+/// Five holes in the count and two locations: two are drilled and paid, and that is asked until the count
+/// agrees, which a word does.
+#[test]
+fn a_count_beside_other_locations_is_told_until_they_agree() {
+    let shop = Shop::embedded().expect("the shop");
+    let job = cells(&ready(), 0, &["A", "5", "0.80 +-0.05", "14"]);
+    let row = job.rows[0].id;
+    let place = |number: u32| Place {
+        number,
+        point_mm: [f64::from(number), 0.0, 0.0],
+        axis: [0.0, 0.0, -1.0],
+    };
+    let places = |places: Vec<Place>| done(&job, &Edit::SetPlaces { row, places });
+    assert_eq!(
+        told(&places(Vec::new()), shop, &NoteKind::CountIsNotPlaces),
+        []
+    );
+    let two = places(vec![place(1), place(2)]);
+    let [(beside, said)] = told(&two, shop, &NoteKind::CountIsNotPlaces)
+        .try_into()
+        .expect("one note");
+    assert_eq!(beside, Beside::Row(row, Some(Column::Count)));
+    assert!(said.contains("says 5 and 2 locations"), "{said}");
+    assert_eq!(two.rows[0].holes(), 2);
+    let results = results_now(&two, shop);
+    let mut notes = results.notes.iter();
+    let note = notes.find(|note| note.kind == NoteKind::CountIsNotPlaces);
+    let telling = Telling::new(&two, shop);
+    let offer = telling.offer(note.expect("a note")).expect("an offer");
+    let agreed = done(&two, &offer.edit);
+    assert_eq!(agreed.rows[0].count.text(), "2");
+    assert_eq!(told(&agreed, shop, &NoteKind::CountIsNotPlaces), []);
 }
