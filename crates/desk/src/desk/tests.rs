@@ -2,7 +2,7 @@
 
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::mpsc::channel;
+use std::sync::mpsc::{Receiver, channel};
 use std::time::Duration;
 
 use chrono::NaiveDate;
@@ -132,26 +132,37 @@ fn a_job_that_another_desk_changed_is_not_overwritten() {
     assert_eq!(theirs.job().text(Field::Customer), "theirs");
 }
 
-#[test]
-fn what_is_typed_while_a_slow_shelf_saves_is_neither_lost_nor_called_saved() {
-    let folder = tempfile::tempdir().expect("a folder");
-    let office = office(folder.path());
+/// A desk whose clerk works on a thread of its own, and what the clerk wakes.
+fn desk_with_a_thread(office: &Arc<Office>) -> (Desk, Receiver<()>) {
     let (wake, woken) = channel();
-    let clerk = Clerk::on_thread(Arc::clone(&office), move || {
+    let clerk = Clerk::on_thread(Arc::clone(office), move || {
         let _ = wake.send(());
     });
     let clock = Arc::new(FixedClock(day()));
-    let mut desk = Desk::new(office.clone(), clock, clerk, Worker::at_once());
-    customer(&mut desk, "Alder");
-    desk.save();
-    desk.save();
-    customer(&mut desk, "Alder Finch");
+    let desk = Desk::new(Arc::clone(office), clock, clerk, Worker::at_once());
+    (desk, woken)
+}
+
+/// Waits until nothing is under way.
+fn settle(desk: &mut Desk, woken: &Receiver<()>) {
     while desk.is_busy() {
         woken
             .recv_timeout(Duration::from_secs(60))
             .expect("the clerk goes on");
         desk.poll();
     }
+}
+
+#[test]
+fn what_is_typed_while_a_slow_shelf_saves_is_neither_lost_nor_called_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let (mut desk, woken) = desk_with_a_thread(&office);
+    customer(&mut desk, "Alder");
+    desk.save();
+    desk.save();
+    customer(&mut desk, "Alder Finch");
+    settle(&mut desk, &woken);
     // The second save saves what was typed meanwhile, or nothing was typed since.
     let saved = office.job_numbered("26-0101").expect("it is on the shelf");
     assert_eq!(desk.job().text(Field::Customer), "Alder Finch");
@@ -169,21 +180,8 @@ fn a_paper_is_issued_as_it_was_pressed_for_and_once() {
     for saves_first in [false, true] {
         let folder = tempfile::tempdir().expect("a folder");
         let office = office(folder.path());
-        let (wake, woken) = channel();
-        let clerk = Clerk::on_thread(Arc::clone(&office), move || {
-            let _ = wake.send(());
-        });
-        let clock = Arc::new(FixedClock(day()));
-        let mut desk = Desk::new(office.clone(), clock, clerk, Worker::at_once());
+        let (mut desk, woken) = desk_with_a_thread(&office);
         inquiry(&mut desk, "Grove Pump Works");
-        let settle = |desk: &mut Desk| {
-            while desk.is_busy() {
-                woken
-                    .recv_timeout(Duration::from_secs(60))
-                    .expect("the clerk goes on");
-                desk.poll();
-            }
-        };
         if saves_first {
             desk.save();
         }
@@ -195,7 +193,7 @@ fn a_paper_is_issued_as_it_was_pressed_for_and_once() {
             assert!(said, "{}", desk.notice);
         }
         customer(&mut desk, "Dunmoor Hydraulics");
-        settle(&mut desk);
+        settle(&mut desk, &woken);
         let issued = &desk.job().issued;
         match issued.as_slice() {
             [] => assert!(desk.notice.starts_with("Not issued"), "{}", desk.notice),
